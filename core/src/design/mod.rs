@@ -1,0 +1,80 @@
+//! What the builder wants to build: every input, with its default, its range and its meaning.
+//!
+//! A [`Design`] holds numbers only, in whole steps; the catalogue fills them in and never stands between a design and
+//! its numbers, so that an old design means the same for ever.
+
+mod arms;
+mod check;
+mod choice;
+mod demo;
+mod drive;
+mod field;
+mod frames;
+mod lift;
+mod load;
+mod running;
+mod shop;
+
+
+pub use arms::Arms;
+pub use check::{Fault, check};
+pub use choice::{BearingEnd, DriveKind, StrutEnd};
+pub use demo::{Demo, paper_lift, potting_bench};
+pub use drive::Drive;
+pub use field::{Field, Group, Stored};
+pub use frames::Frames;
+pub use lift::Lift;
+pub use load::Load;
+pub use running::Running;
+pub use shop::Shop;
+
+
+/// The longest name a design may have, in characters.
+pub const NAME_LIMIT: usize = 60;
+
+/// Everything the builder has decided. The default is the metric demo.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub struct Design {
+    /// What the builder calls it: plain text, at most [`NAME_LIMIT`] characters.
+    pub name: String,
+    /// How low, how high, on how many stages.
+    pub lift: Lift,
+    /// Stock, width, holes and bracing of the arms.
+    pub arms: Arms,
+    /// The base frame and the deck.
+    pub frames: Frames,
+    /// Screw, nut, bearing and crank.
+    pub drive: Drive,
+    /// Wheels, pins and casters.
+    pub running: Running,
+    /// What stands on the deck.
+    pub load: Load,
+    /// The sheet the parts come from.
+    pub shop: Shop,
+}
+
+impl Default for Design {
+    fn default() -> Self {
+        paper_lift()
+    }
+}
+
+impl Design {
+    /// Every input, in the order of the groups.
+    pub fn fields() -> impl Iterator<Item = &'static Field> {
+        [lift::FIELDS, arms::FIELDS, frames::FIELDS, drive::FIELDS, running::FIELDS, load::FIELDS, shop::FIELDS]
+            .into_iter()
+            .flatten()
+    }
+
+    /// The input with a key, if there is one.
+    #[must_use]
+    pub fn field(key: &str) -> Option<&'static Field> {
+        Self::fields().find(|field| field.key == key)
+    }
+
+    /// Gives it a name: control characters fall away, the rest is cut at [`NAME_LIMIT`] characters.
+    pub fn rename(&mut self, name: &str) {
+        self.name = name.chars().filter(|sign| !sign.is_control()).take(NAME_LIMIT).collect();
+    }
+}

@@ -1,0 +1,1 @@
+//! Outside checks of Risewright: see `tests/` beside this file, one file a question.
