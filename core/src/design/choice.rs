@@ -80,4 +80,10 @@ impl StrutEnd {
         let value = self as i64;
         if value < 2 { None } else { Some(value / 2) }
     }
+
+    /// Whether that arm is a B.
+    #[must_use]
+    pub const fn is_b(self) -> bool {
+        self.stage().is_some() && (self as i64) % 2 == 1
+    }
 }

@@ -16,6 +16,11 @@ const fn strut(design: &Design) -> bool {
     matches!(design.drive.kind, DriveKind::Strut)
 }
 
+/// Whether an end of the screw is held by a tube across a frame.
+const fn on_frame(design: &Design) -> bool {
+    carriage(design) || foot_on_frame(design) || head_on_frame(design)
+}
+
 const fn foot_on_arm(design: &Design) -> bool {
     strut(design) && design.drive.foot.stage().is_some()
 }
@@ -87,18 +92,18 @@ inputs! {
         collar_friction: Ratio = ratio(0.02), ratio(0.0) => ratio(0.6), "mc", "Bearing friction";
         /// Mean diameter of the thrust bearing.
         collar: Length = mm(27.5), mm(0.0) => mm(300.0), "cd", "Bearing, mean dia.";
-        /// Side of the square tube that the nut pushes and the arms turn on, across the table.
-        carriage_bar: Length = mm(50.0), mm(8.0) => mm(200.0), "cb", "Carriage tube, side", when carriage;
-        /// Wall of the carriage tube.
-        carriage_wall: Length = mm(4.0), mm(0.5) => mm(100.0), "cw", "Carriage tube, wall", when carriage;
+        /// Side of the square tube across the table, between the arms, that the nut pushes at its middle.
+        cross_bar: Length = mm(50.0), mm(8.0) => mm(200.0), "cb", "Cross-bar, side";
+        /// Wall of that tube; half its side or more is a solid bar.
+        cross_wall: Length = mm(4.0), mm(0.5) => mm(100.0), "cw", "Cross-bar, wall";
         /// Side of the square tube that holds the thrust bearing.
-        anchor_bar: Length = mm(60.0), mm(8.0) => mm(200.0), "nk", "Bearing tube, side", when carriage;
+        anchor_bar: Length = mm(60.0), mm(8.0) => mm(200.0), "nk", "Bearing tube, side", when on_frame;
         /// Wall of the bearing tube.
-        anchor_wall: Length = mm(4.0), mm(0.5) => mm(100.0), "nw", "Bearing tube, wall", when carriage;
+        anchor_wall: Length = mm(4.0), mm(0.5) => mm(100.0), "nw", "Bearing tube, wall", when on_frame;
         /// Free length of the bearing tube between the two seats that hold it.
-        anchor_span: Length = mm(520.0), mm(20.0) => mm(3000.0), "ns", "Bearing tube, span", when carriage;
+        anchor_span: Length = mm(520.0), mm(20.0) => mm(3000.0), "ns", "Bearing tube, span", when on_frame;
         /// Depth of wood behind each seat of the bearing tube, along the screw.
-        seat_depth: Length = mm(130.0), mm(5.0) => mm(1000.0), "sq", "Wood behind seats", when carriage;
+        seat_depth: Length = mm(130.0), mm(5.0) => mm(1000.0), "sq", "Wood behind seats", when on_frame;
         /// From the axis of the screw to the handle.
         crank: Length = mm(125.0), mm(20.0) => mm(600.0), "cr", "Crank";
         /// Turns of the crank in a minute.

@@ -89,6 +89,8 @@ impl Kind {
             Self::Stress => "a stress",
             Self::Density => "a density",
             Self::Pace => "a number of turns a minute",
+            Self::Angle => "an angle",
+            Self::Stiffness => "a stiffness",
             Self::Count => "a number of pieces",
             Self::Money => "a price",
             Self::Choice => "the number of a choice",
@@ -106,6 +108,8 @@ impl Kind {
             Self::Stress => "9 GPa or 640 MPa",
             Self::Density => "680 kg/m3 or 42 lb/ft3",
             Self::Pace => "30 or 30 /min",
+            Self::Angle => "12.5 degrees",
+            Self::Stiffness => "17000 N/mm or 97000 lbf/in",
             Self::Count => "4",
             Self::Money => "12.50",
             Self::Choice => "1",
@@ -118,7 +122,12 @@ impl fmt::Display for ReadError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Empty { wanted } => {
-                write!(f, "Nothing is written here; {} is wanted, for example {}.", wanted.noun(), wanted.example())
+                write!(
+                    f,
+                    "Nothing is written here; {} is wanted, for example {}.",
+                    wanted.noun(),
+                    wanted.example()
+                )
             }
             Self::TooLong => write!(f, "That is longer than {LONGEST} characters; write one value."),
             Self::NotUnderstood { text, wanted } => write!(
@@ -128,8 +137,13 @@ impl fmt::Display for ReadError {
                 wanted.example()
             ),
             Self::Separator { written, readings } => match readings.as_slice() {
-                [] => write!(f, "The marks in “{written}” can be read in several ways; write it with a decimal point only."),
-                [(only, _)] => write!(f, "The marks in “{written}” are unclear; write {only} if that is meant."),
+                [] => write!(
+                    f,
+                    "The marks in “{written}” can be read in several ways; write it with a decimal point only."
+                ),
+                [(only, _)] => {
+                    write!(f, "The marks in “{written}” are unclear; write {only} if that is meant.")
+                }
                 [(first, _), (second, _), ..] => {
                     write!(f, "“{written}” can be read as {first} or {second}; write the one that is meant.")
                 }
@@ -149,7 +163,10 @@ impl fmt::Display for ReadError {
             ),
             Self::OverZero => f.write_str("A fraction over zero has no value; write for example 1/2."),
             Self::CarriesOver { reading: Some((sum, _)) } => {
-                write!(f, "The last part is as large as one of the part before it; write {sum} if the sum is meant.")
+                write!(
+                    f,
+                    "The last part is as large as one of the part before it; write {sum} if the sum is meant."
+                )
             }
             Self::CarriesOver { reading: None } => {
                 f.write_str("The last part is as large as one of the part before it; write the sum.")
@@ -157,7 +174,9 @@ impl fmt::Display for ReadError {
             Self::NotWhole { text, nearest } => {
                 write!(f, "“{text}” is not a whole number; the nearest is {nearest}.")
             }
-            Self::TooLarge => f.write_str("That is larger than the program can hold; check the digits and the unit."),
+            Self::TooLarge => {
+                f.write_str("That is larger than the program can hold; check the digits and the unit.")
+            }
         }
     }
 }

@@ -3,8 +3,19 @@
 //! Every quantity is a whole number of small steps in an `i64`, so that a design compares exactly, is stored exactly,
 //! and neither millimetres nor 1/64 in are ever rounded. Floating point begins where the mechanics begin.
 
+mod digits;
+mod error;
+mod exact;
+pub mod figures;
 mod kind;
+mod number;
+mod print;
+mod read;
 mod types;
+mod unit;
 
+pub use error::{LONGEST, ReadError};
 pub use kind::{Kind, Quantity, System};
+pub use print::{Printed, Style, print};
+pub use read::{MOST_STEPS, read};
 pub use types::{Angle, Count, Density, Force, Length, Mass, Money, Pace, Ratio, Stiffness, Stress};

@@ -3,7 +3,7 @@
 use super::exact::{Exact, power_of_ten};
 
 /// Digits before the point that are kept; more make a number too large for any kind.
-const WHOLE_DIGITS: usize = 15;
+const WHOLE_DIGITS: usize = 18;
 /// Digits after the point that are kept; the rest is far below any step.
 const DECIMALS: usize = 10;
 /// The largest power of ten that is worth computing.
@@ -139,7 +139,10 @@ fn decimal(text: &[char], whole: usize) -> Option<(Number, usize)> {
         let digits: Vec<char> = text[..grouped].iter().copied().filter(char::is_ascii_digit).collect();
         let tail = &text[grouped..];
         let (decimals, used) = match tail {
-            ['.' | ',', rest @ ..] => (&rest[..self::digits(rest)], 1 + self::digits(rest)),
+            ['.' | ',', rest @ ..] if rest.first().is_some_and(char::is_ascii_digit) => {
+                let length = self::digits(rest);
+                (&rest[..length], 1 + length)
+            }
             _ => (&tail[..0], 0),
         };
         return Some((assemble(&digits, decimals, 0), grouped + used));
@@ -159,7 +162,7 @@ fn decimal(text: &[char], whole: usize) -> Option<(Number, usize)> {
         end += 1 + length;
     }
     match (marks.as_slice(), parts.as_slice()) {
-        ([], [only]) if only.is_empty() => None,
+        ([], [[]]) => None,
         ([], [only]) => Some(with_exponent(text, end, only, &[])),
         ([','], [before, after]) if after.len() == 3 && before.iter().any(|c| *c != '0') => {
             let (before, after) = (spelled(before), spelled(after));

@@ -75,6 +75,28 @@ fn switch(plain: &[char]) -> Option<i64> {
     }
 }
 
+/// How many characters may stand between feet and inches: the point of an abbreviation, spaces, one hyphen.
+fn joint(text: &[char]) -> usize {
+    let joints: [&[char]; 8] = [
+        &['.', ' ', '-', ' '],
+        &[' ', '-', ' '],
+        &['.', ' ', '-'],
+        &['.', ' '],
+        &['-', ' '],
+        &[' ', '-'],
+        &['-'],
+        &[' '],
+    ];
+    joints.iter().find(|joint| text.starts_with(joint)).map_or(0, |joint| joint.len())
+}
+
+/// A unit that was found after a number.
+struct Found {
+    unit: &'static Unit,
+    /// The smaller unit of a second number, and where that number begins.
+    smaller: Option<(&'static Unit, usize)>,
+}
+
 /// One text being read.
 struct Reader<'a> {
     /// As it was written, for messages.
@@ -97,9 +119,9 @@ impl Reader<'_> {
             _ => (false, 0),
         };
         let (first, after) = self.number(start)?;
-        let (unit, next) = self.unit(after)?;
+        let Found { unit, smaller } = self.unit(after)?;
         let mut steps = first.times(unit.steps).ok_or(ReadError::TooLarge)?;
-        if let Some((smaller, at)) = next {
+        if let Some((smaller, at)) = smaller {
             let (second, after) = self.number(at)?;
             let rest = self.rest(after);
             if !rest.is_empty() && Unit::named(&rest, self.kind) != Some(smaller) {
@@ -123,7 +145,7 @@ impl Reader<'_> {
             Number::Value(value) => Ok((value, end)),
             Number::Marks(numbers) => Err(self.separator(start, end, &numbers)),
             Number::Carries(sum) => {
-                let (unit, _) = self.unit(end)?;
+                let unit = self.unit(end)?.unit;
                 let negative = self.plain.first() == Some(&'-');
                 // With feet before it the sum of the last part alone would mislead.
                 if self.plain[..start].iter().any(char::is_ascii_digit) {
@@ -137,26 +159,27 @@ impl Reader<'_> {
     }
 
     /// The unit at `start`, and, when a smaller one follows, that and the place of its number.
-    fn unit(&self, start: usize) -> Result<(&'static Unit, Option<(&'static Unit, usize)>), ReadError> {
+    fn unit(&self, start: usize) -> Result<Found, ReadError> {
         let rest = &self.plain[start..];
         let space = usize::from(rest.first() == Some(&' '));
         let word = rest[space..].iter().take_while(|c| c.is_alphabetic() || matches!(c, '\'' | '#')).count();
         let name: String = rest[space..space + word].iter().collect();
-        // A hyphen, a point or a space may stand between feet and inches.
-        let joint = rest[space + word..].iter().take_while(|c| matches!(c, ' ' | '-' | '.')).count();
+        let second = space + word + joint(&rest[space + word..]);
         if let Some(unit) = Unit::named(&name, self.kind)
             && let Some(smaller) = unit.smaller()
-            && rest.get(space + word + joint).copied().is_some_and(opens_number)
+            && rest.get(second).copied().is_some_and(opens_number)
         {
-            return self.wanted(unit).map(|unit| (unit, Some((smaller, start + space + word + joint))));
+            return self.wanted(unit).map(|unit| Found { unit, smaller: Some((smaller, start + second)) });
         }
         let name = self.rest(start);
         if name.is_empty() {
-            return Ok((Unit::usual(self.kind, self.system), None));
+            return Ok(Found { unit: Unit::usual(self.kind, self.system), smaller: None });
         }
         match Unit::named(&name, self.kind) {
-            Some(unit) => self.wanted(unit).map(|unit| (unit, None)),
-            None if name.chars().any(char::is_alphabetic) && !name.chars().any(|c| opens_number(c) && c != '.') => {
+            Some(unit) => self.wanted(unit).map(|unit| Found { unit, smaller: None }),
+            None if name.chars().any(char::is_alphabetic)
+                && !name.chars().any(|c| opens_number(c) && c != '.') =>
+            {
                 Err(ReadError::UnknownUnit { unit: name, wanted: self.kind })
             }
             None => Err(self.not_understood()),
@@ -166,7 +189,8 @@ impl Reader<'_> {
     /// What stands from `start` to the end, without the space before and the abbreviation point after it.
     fn rest(&self, start: usize) -> String {
         let rest: String = self.plain[start..].iter().collect();
-        rest.trim().trim_end_matches('.').to_owned()
+        let rest = rest.trim();
+        rest.strip_suffix('.').unwrap_or(rest).to_owned()
     }
 
     fn wanted(&self, unit: &'static Unit) -> Result<&'static Unit, ReadError> {
@@ -178,7 +202,9 @@ impl Reader<'_> {
     }
 
     fn whole_steps(&self, steps: Exact) -> Result<i64, ReadError> {
-        let nearest = i64::try_from(steps.rounded()).ok().filter(|steps| steps.unsigned_abs() <= MOST_STEPS.unsigned_abs());
+        let nearest = i64::try_from(steps.rounded())
+            .ok()
+            .filter(|steps| steps.unsigned_abs() <= MOST_STEPS.unsigned_abs());
         let nearest = nearest.ok_or(ReadError::TooLarge)?;
         if matches!(self.kind, Kind::Count | Kind::Choice) && !steps.is_whole() {
             return Err(ReadError::NotWhole { text: self.text.to_owned(), nearest });

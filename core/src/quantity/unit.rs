@@ -68,15 +68,23 @@ const LB_FT3: Unit = unit(
 
 const A_MINUTE: Unit =
     unit("/min", Kind::Pace, 10, 1, &["/min", "rpm", "1/min", "r/min", "turns/min", "turns a minute"]);
+const DEGREE: Unit = unit("°", Kind::Angle, 100, 1, &["°", "deg", "degree", "degrees"]);
+
+const N_MM: Unit = unit("N/mm", Kind::Stiffness, 1, 1, &["n/mm", "kn/m"]);
+const KN_MM: Unit = unit("kN/mm", Kind::Stiffness, 1000, 1, &["kn/mm", "mn/m"]);
+const N_M: Unit = unit("N/m", Kind::Stiffness, 1, 1000, &["n/m"]);
+const LBF_IN: Unit =
+    unit("lbf/in", Kind::Stiffness, 44_482_216_152_605, 254_000_000_000_000, &["lbf/in", "lb/in"]);
+
 const PIECE: Unit = unit("", Kind::Count, 1, 1, &[]);
 const PRICE: Unit = unit("", Kind::Money, 100, 1, &[]);
 const PLACE: Unit = unit("", Kind::Choice, 1, 1, &[]);
 const SWITCH: Unit = unit("", Kind::Switch, 1, 1, &[]);
 
 /// Every unit with a name. A pound stands for a weight first.
-const NAMED: [&Unit; 25] = [
+const NAMED: [&Unit; 30] = [
     &MM, &CM, &M, &INCH, &FOOT, &THOU, &KG, &GRAM, &LB, &OZ, &NEWTON, &KN, &LBF, &PERCENT, &PA, &KPA, &MPA,
-    &GPA, &PSI, &KSI, &MPSI, &KG_M3, &G_CM3, &LB_FT3, &A_MINUTE,
+    &GPA, &PSI, &KSI, &MPSI, &KG_M3, &G_CM3, &LB_FT3, &A_MINUTE, &DEGREE, &N_MM, &KN_MM, &N_M, &LBF_IN,
 ];
 
 impl Unit {
@@ -95,6 +103,9 @@ impl Unit {
             (Kind::Density, System::Inch) => &LB_FT3,
             (Kind::Ratio, _) => &PURE,
             (Kind::Pace, _) => &A_MINUTE,
+            (Kind::Angle, _) => &DEGREE,
+            (Kind::Stiffness, System::Metric) => &N_MM,
+            (Kind::Stiffness, System::Inch) => &LBF_IN,
             (Kind::Count, _) => &PIECE,
             (Kind::Money, _) => &PRICE,
             (Kind::Choice, _) => &PLACE,

@@ -1,0 +1,136 @@
+//! Screw, nut, the tube that holds the thrust bearing, and the crank.
+use super::arms::arm_spread;
+use super::carriages::cross_bar;
+use super::part::{ArmName, Material, Part, Rides};
+use super::solid::{BRONZE, STEEL, ring, round, square_tube};
+use crate::design::{BearingEnd, Design, DriveKind, StrutEnd};
+use crate::quantity::Length;
+
+/// A nut is about 1.9 thread diameters across: common practice, no source.
+const NUT_ACROSS: f64 = 1.9;
+
+/// Flat bar of the crank's arm, m2, and mass of its handle, kg: common practice, no source.
+const CRANK_SECTION: f64 = 0.025 * 0.010;
+const HANDLE_MASS: f64 = 0.3;
+
+/// The tube that holds the bearing stands out of its seats by this much at both ends together.
+const SEAT_LAP: Length = Length::mm(20.0);
+
+pub(super) fn parts(design: &Design) -> Vec<Part> {
+    match design.drive.kind {
+        DriveKind::BaseCarriage => carriage_drive(design, Rides::Base, Rides::BaseCarriage),
+        DriveKind::TopCarriage => carriage_drive(design, Rides::Deck, Rides::DeckCarriage),
+        DriveKind::SidePivots => {
+            let stage = usize::try_from(design.drive.level.get()).unwrap_or(1);
+            between(
+                design,
+                Rides::OnArm(ArmName { stage, b: true }, 1.0),
+                Rides::OnArm(ArmName { stage, b: false }, 1.0),
+            )
+        }
+        DriveKind::Strut => {
+            let drive = &design.drive;
+            between(
+                design,
+                strut_end(drive.foot, drive.foot_x, drive.foot_part.value()),
+                strut_end(drive.head, drive.head_x, drive.head_part.value()),
+            )
+        }
+    }
+}
+
+fn strut_end(end: StrutEnd, x: Length, part: f64) -> Rides {
+    match end {
+        StrutEnd::Base => Rides::Base(x.to_m()),
+        StrutEnd::Deck => Rides::Deck(x.to_m()),
+        arm => {
+            let stage = usize::try_from(arm.stage().unwrap_or(1)).unwrap_or(1);
+            Rides::OnArm(ArmName { stage, b: arm.is_b() }, part)
+        }
+    }
+}
+
+/// The screw rides with its bearing, the nut with the carriage.
+fn carriage_drive(design: &Design, frame: fn(f64) -> Rides, nut_rides: Rides) -> Vec<Part> {
+    let drive = &design.drive;
+    let inwards = if drive.bearing_end == BearingEnd::Fixed { 1.0 } else { -1.0 };
+    let bearing = drive.bearing_place.to_m();
+    vec![
+        screw(design, frame(bearing + inwards * drive.screw_length.to_m() / 2.0), drive.screw_length),
+        nut(design, nut_rides),
+        anchor_tube(design, frame(bearing)),
+        crank(design, frame(bearing - inwards * 1.5 * drive.anchor_bar.to_m())),
+    ]
+}
+
+/// A screw that hangs between two moving points: half of it rides with each, on a cross-bar where that is an arm and on
+/// a bearing tube where it is a frame.
+fn between(design: &Design, first: Rides, second: Rides) -> Vec<Part> {
+    let half = Length::from_steps(design.drive.screw_length.steps() / 2);
+    let mut list = vec![
+        screw(design, first, half),
+        screw(design, second, half),
+        nut(design, second),
+        crank(design, first),
+    ];
+    list.extend([first, second].map(|rides| match rides {
+        Rides::OnArm(arm, _) => cross_bar(design, rides, arm_spread(design, arm.b)),
+        _ => anchor_tube(design, rides),
+    }));
+    list
+}
+
+/// The tube across a frame that holds an end of the screw.
+fn anchor_tube(design: &Design, rides: Rides) -> Part {
+    let drive = &design.drive;
+    let length = drive.anchor_span + SEAT_LAP;
+    Part {
+        name: "Bearing tube",
+        rides,
+        count: 1,
+        material: Material::Steel,
+        size: [length, drive.anchor_bar, drive.anchor_wall],
+        layers: 1,
+        mass: STEEL * square_tube(length.to_m(), drive.anchor_bar.to_m(), drive.anchor_wall.to_m()),
+    }
+}
+
+fn screw(design: &Design, rides: Rides, length: Length) -> Part {
+    let drive = &design.drive;
+    Part {
+        name: "Screw",
+        rides,
+        count: 1,
+        material: Material::Steel,
+        size: [length, drive.major, drive.major],
+        layers: 1,
+        mass: STEEL * round(length.to_m(), drive.mean.to_m()),
+    }
+}
+
+fn nut(design: &Design, rides: Rides) -> Part {
+    let drive = &design.drive;
+    let across = NUT_ACROSS * drive.major.to_m();
+    Part {
+        name: "Nut",
+        rides,
+        count: 1,
+        material: Material::Bronze,
+        size: [drive.nut_length, Length::m(across), Length::m(across)],
+        layers: 1,
+        mass: BRONZE * ring(drive.nut_length.to_m(), across, drive.major.to_m()),
+    }
+}
+
+fn crank(design: &Design, rides: Rides) -> Part {
+    let radius = design.drive.crank;
+    Part {
+        name: "Crank",
+        rides,
+        count: 1,
+        material: Material::Bought,
+        size: [radius, Length::mm(25.0), Length::mm(10.0)],
+        layers: 1,
+        mass: STEEL * CRANK_SECTION * radius.to_m() + HANDLE_MASS,
+    }
+}

@@ -1,0 +1,184 @@
+//! Results as text: computed figures, given in SI, with the digits a reader can use and no more.
+//!
+//! Every function takes SI and the reader's units. Figures carry the true minus sign and a no-break space before the
+//! unit; digits stand in groups from 10 000 up; what rounds to zero has no sign. Where there is no finite value an em dash stands
+//! instead of a number. Computed sizes in inches are always to the nearest sixteenth, so they carry no mark for rounding.
+
+use core::fmt;
+
+use super::digits::{Setting, decimal, mixed};
+use super::kind::System;
+use super::print::set;
+
+/// A computed figure: number and unit apart, so that a column can name the unit once.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Figure {
+    /// The number, or an em dash where there is none.
+    pub number: String,
+    /// The unit, empty for plain numbers.
+    pub unit: &'static str,
+}
+
+impl fmt::Display for Figure {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        set(f, &self.number, self.unit)
+    }
+}
+
+const NO_VALUE: &str = "—";
+const METRE_IN_INCHES: f64 = 1.0 / 0.0254;
+const KILOGRAM_IN_POUNDS: f64 = 1.0 / 0.453_592_37;
+const NEWTON_IN_LBF: f64 = 1.0 / 4.448_221_615_260_5;
+const PASCAL_IN_PSI: f64 = 0.0254 * 0.0254 * NEWTON_IN_LBF;
+
+/// The value with so many decimals.
+fn figure(value: f64, decimals: u32, unit: &'static str) -> Figure {
+    let number = match scaled(value, 10_f64.powi(decimals.cast_signed())) {
+        Some(scaled) => decimal(scaled, Setting { decimals, trimmed: false, grouped: true }),
+        None => NO_VALUE.to_owned(),
+    };
+    Figure { number, unit }
+}
+
+/// The nearest whole number to `value * scale`, or nothing where that is not finite.
+#[allow(
+    clippy::cast_possible_truncation,
+    reason = "finite, rounded, and saturating far beyond any figure shown"
+)]
+fn scaled(value: f64, scale: f64) -> Option<i128> {
+    let scaled = (value * scale).round();
+    scaled.is_finite().then_some(scaled as i128)
+}
+
+/// A screw or joint force for tables, from newtons: kN with two decimals, or whole lbf.
+#[must_use]
+pub fn large_force(newtons: f64, system: System) -> Figure {
+    match system {
+        System::Metric => figure(newtons / 1e3, 2, "kN"),
+        System::Inch => figure(newtons * NEWTON_IN_LBF, 0, "lbf"),
+    }
+}
+
+/// A screw or joint force on the drawing, from newtons: kN with one decimal, or whole lbf.
+#[must_use]
+pub fn drawn_force(newtons: f64, system: System) -> Figure {
+    match system {
+        System::Metric => figure(newtons / 1e3, 1, "kN"),
+        System::Inch => large_force(newtons, system),
+    }
+}
+
+/// A hand or wheel force, from newtons: whole N or lbf.
+#[must_use]
+pub fn small_force(newtons: f64, system: System) -> Figure {
+    match system {
+        System::Metric => figure(newtons, 0, "N"),
+        System::Inch => large_force(newtons, system),
+    }
+}
+
+/// A size or height, from metres: whole mm, or inches to the nearest sixteenth.
+#[must_use]
+pub fn size(metres: f64, system: System) -> Figure {
+    match system {
+        System::Metric => figure(metres * 1e3, 0, "mm"),
+        System::Inch => {
+            let number = match scaled(metres, 16.0 * METRE_IN_INCHES) {
+                Some(sixteenths) => mixed(sixteenths, 16),
+                None => NO_VALUE.to_owned(),
+            };
+            Figure { number, unit: "in" }
+        }
+    }
+}
+
+/// Sag, play or sway, from metres: mm with one decimal, or thousandths of an inch.
+#[must_use]
+pub fn sag(metres: f64, system: System) -> Figure {
+    match system {
+        System::Metric => figure(metres * 1e3, 1, "mm"),
+        System::Inch => figure(metres * METRE_IN_INCHES, 3, "in"),
+    }
+}
+
+/// Turns of the crank, with one decimal.
+#[must_use]
+pub fn turns(turns: f64) -> Figure {
+    figure(turns, 1, "turns")
+}
+
+/// A torque, from newton metres: N m with one decimal, or whole lbf in.
+#[must_use]
+pub fn torque(newton_metres: f64, system: System) -> Figure {
+    match system {
+        System::Metric => figure(newton_metres, 1, "N\u{A0}m"),
+        System::Inch => figure(newton_metres * NEWTON_IN_LBF * METRE_IN_INCHES, 0, "lbf\u{A0}in"),
+    }
+}
+
+/// A share, from a ratio: whole percent.
+#[must_use]
+pub fn percent(ratio: f64) -> Figure {
+    figure(ratio * 100.0, 0, "%")
+}
+
+/// How much of a capacity is used, or any other plain ratio, with two decimals.
+#[must_use]
+pub fn ratio(ratio: f64) -> Figure {
+    figure(ratio, 2, "")
+}
+
+/// How many times something could grow before it gives way, with one decimal.
+#[must_use]
+pub fn factor(factor: f64) -> Figure {
+    figure(factor, 1, "")
+}
+
+/// A stress, from pascals: MPa with one decimal, or whole psi.
+#[must_use]
+pub fn stress(pascals: f64, system: System) -> Figure {
+    match system {
+        System::Metric => figure(pascals / 1e6, 1, "MPa"),
+        System::Inch => figure(pascals * PASCAL_IN_PSI, 0, "psi"),
+    }
+}
+
+/// A weight, from kilograms: kg with one decimal, or whole lb.
+#[must_use]
+pub fn weight(kilograms: f64, system: System) -> Figure {
+    match system {
+        System::Metric => figure(kilograms, 1, "kg"),
+        System::Inch => figure(kilograms * KILOGRAM_IN_POUNDS, 0, "lb"),
+    }
+}
+
+/// An angle, from radians: degrees with one decimal.
+#[must_use]
+pub fn angle(radians: f64) -> Figure {
+    figure(radians.to_degrees(), 1, "°")
+}
+
+/// How hard it is to push the deck aside or down, from N/m: N/mm, or lbf/in, whole.
+#[must_use]
+pub fn stiffness(newtons_per_metre: f64, system: System) -> Figure {
+    match system {
+        System::Metric => figure(newtons_per_metre / 1e3, 0, "N/mm"),
+        System::Inch => figure(newtons_per_metre * NEWTON_IN_LBF / METRE_IN_INCHES, 0, "lbf/in"),
+    }
+}
+
+/// An area of sheet, from square metres: m2 or square feet with two decimals.
+#[must_use]
+pub fn area(square_metres: f64, system: System) -> Figure {
+    const METRE_IN_FEET: f64 = METRE_IN_INCHES / 12.0;
+    match system {
+        System::Metric => figure(square_metres, 2, "m²"),
+        System::Inch => figure(square_metres * METRE_IN_FEET * METRE_IN_FEET, 2, "ft²"),
+    }
+}
+
+/// How long the crank is turned, from seconds: minutes with one decimal.
+#[must_use]
+pub fn minutes(seconds: f64) -> Figure {
+    figure(seconds / 60.0, 1, "min")
+}

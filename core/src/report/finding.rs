@@ -1,0 +1,87 @@
+//! What the builder must hear: a sentence, how bad it is, where and at which height it happens, and what would help.
+use super::phrase::Phrase;
+
+/// How bad a finding is, worst first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Grade {
+    /// A limit is passed.
+    Over,
+    /// Near a limit, or something to know before one builds.
+    Watch,
+    /// Looked at and good.
+    Fine,
+}
+
+impl Grade {
+    /// Its word on page and paper.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Over => "Over",
+            Self::Watch => "Watch",
+            Self::Fine => "Fine",
+        }
+    }
+}
+
+/// The place in the drawing a finding belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Spot {
+    /// The crank's handle.
+    Crank,
+    /// The screw.
+    Screw,
+    /// The wheels on the base rails.
+    BaseWheel,
+    /// The wheels under the deck.
+    DeckWheel,
+    /// The lower fixed pivots.
+    BasePivot,
+    /// The upper fixed pivots.
+    DeckPivot,
+    /// The left pair of casters.
+    LeftCaster,
+    /// The right pair of casters.
+    RightCaster,
+    /// The middle of the arms.
+    Arms,
+    /// The deck.
+    Deck,
+    /// The base beams.
+    Base,
+}
+
+/// The curve in a plot a finding belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Curve {
+    /// Screw force, raising.
+    ScrewForce,
+    /// Sag at the load.
+    Sag,
+}
+
+/// One thing found.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// How bad it is.
+    pub grade: Grade,
+    /// How far: demand over capacity, or any number that grows as things get worse; orders findings of one grade.
+    pub ratio: f64,
+    /// What was found: what, how much, at which height, against which limit.
+    pub phrase: Phrase,
+    /// What would help, tried out; none where nothing needs help.
+    pub remedy: Option<Phrase>,
+    /// Deck height at which it happens, m; none where it holds at all heights.
+    pub height: Option<f64>,
+    /// Where in the drawing.
+    pub spot: Spot,
+    /// On which curve, if on one.
+    pub curve: Option<Curve>,
+}
+
+/// Findings worst first.
+#[must_use]
+pub(super) fn sorted(mut findings: Vec<Finding>) -> Vec<Finding> {
+    findings.sort_by(|one, other| one.grade.cmp(&other.grade).then(other.ratio.total_cmp(&one.ratio)));
+    findings
+}

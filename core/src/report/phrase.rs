@@ -1,0 +1,100 @@
+//! A sentence with figures in it, kept apart from the units it will be shown in.
+use crate::quantity::{System, figures};
+
+/// A figure inside a sentence, in SI.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Amount {
+    /// A size or place, m.
+    Size(f64),
+    /// A small displacement, m.
+    Give(f64),
+    /// A force at the crank or on a wheel, N.
+    Force(f64),
+    /// A force along the screw or on a pin, N.
+    Thrust(f64),
+    /// A torque, N m.
+    Torque(f64),
+    /// A mass, kg.
+    Mass(f64),
+    /// A share, as a percentage.
+    Share(f64),
+    /// Turns of the crank.
+    Turns(f64),
+    /// An area of sheet, m2.
+    Area(f64),
+    /// An angle, rad, shown in degrees.
+    Angle(f64),
+    /// A plain number with two decimals.
+    Number(f64),
+}
+
+/// A piece of a sentence.
+#[derive(Clone, Debug, PartialEq)]
+enum Piece {
+    Words(String),
+    Amount(Amount),
+}
+
+/// A sentence with figures in it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Phrase(Vec<Piece>);
+
+impl Phrase {
+    /// A sentence that begins with these words.
+    #[must_use]
+    pub fn new(words: impl Into<String>) -> Self {
+        Self(vec![Piece::Words(words.into())])
+    }
+
+    /// The sentence with more words behind it.
+    #[must_use]
+    pub fn and(mut self, words: impl Into<String>) -> Self {
+        self.0.push(Piece::Words(words.into()));
+        self
+    }
+
+    /// The sentence with a figure behind it.
+    #[must_use]
+    pub fn with(mut self, amount: Amount) -> Self {
+        self.0.push(Piece::Amount(amount));
+        self
+    }
+
+    /// The sentence in the units of a system.
+    #[must_use]
+    pub fn text(&self, system: System) -> String {
+        self.0.iter().fold(String::new(), |text, piece| match piece {
+            Piece::Words(words) => text + words,
+            Piece::Amount(amount) => text + &amount.text(system),
+        })
+    }
+
+    /// Every figure in the sentence, in order.
+    pub fn amounts(&self) -> impl Iterator<Item = Amount> + '_ {
+        self.0.iter().filter_map(|piece| match piece {
+            Piece::Words(_) => None,
+            Piece::Amount(amount) => Some(*amount),
+        })
+    }
+}
+
+impl Amount {
+    /// The figure with its unit, in the units of a system.
+    #[must_use]
+    pub fn text(self, system: System) -> String {
+        match self {
+            Self::Size(metres) => figures::size(metres, system),
+            Self::Give(metres) => figures::sag(metres, system),
+            Self::Force(newtons) => figures::small_force(newtons, system),
+            Self::Thrust(newtons) => figures::large_force(newtons, system),
+            Self::Torque(newton_metres) => figures::torque(newton_metres, system),
+            Self::Mass(kilograms) => figures::weight(kilograms, system),
+            Self::Share(share) => figures::percent(share),
+            Self::Turns(turns) => figures::turns(turns),
+            Self::Area(square_metres) => figures::area(square_metres, system),
+            Self::Angle(radians) => figures::angle(radians),
+            Self::Number(number) => figures::ratio(number),
+        }
+        .to_string()
+    }
+}

@@ -1,0 +1,74 @@
+//! What stands behind the `#` in the address bar: version, view, design.
+use super::link::{self, LinkFault, READ_LIMIT, VERSION};
+use crate::design::Design;
+
+/// A view of the page, by the word it has in the address.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum View {
+    /// The side elevation with its plots.
+    #[default]
+    Elevation,
+}
+
+impl View {
+    /// Every view, in the order of the tabs.
+    pub const ALL: [Self; 1] = [Self::Elevation];
+
+    /// Its word in the address, for ever.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Elevation => "elevation",
+        }
+    }
+}
+
+/// The fragment for a view of a design, without the `#`.
+#[must_use]
+pub fn write(view: View, design: &Design) -> String {
+    format!("{VERSION}/{}/{}", view.word(), link::encode(design))
+}
+
+/// Why a fragment cannot be opened.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum AddressFault {
+    /// Written by a newer version of the program.
+    Newer,
+    /// Not an address of this program, or a damaged one.
+    Link(LinkFault),
+}
+
+impl core::fmt::Display for AddressFault {
+    fn fmt(&self, form: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        match self {
+            Self::Newer => form.write_str(
+                "This link was made by a newer version of the program. Load the page anew, then open it again.",
+            ),
+            Self::Link(fault) => fault.fmt(form),
+        }
+    }
+}
+
+/// View and design of a fragment, with or without its `#`. An empty fragment is nothing; an unknown view is the elevation.
+///
+/// # Errors
+/// [`AddressFault`], whose text says what is wrong.
+pub fn read(fragment: &str) -> Result<Option<(View, Design)>, AddressFault> {
+    let text = fragment.strip_prefix('#').unwrap_or(fragment);
+    if text.is_empty() {
+        return Ok(None);
+    }
+    if text.len() > READ_LIMIT {
+        return Err(AddressFault::Link(LinkFault::TooLong));
+    }
+    let mut parts = text.splitn(3, '/');
+    let (version, view, design) = (parts.next().unwrap_or_default(), parts.next(), parts.next());
+    match (version.parse::<u32>(), view, design) {
+        (Ok(1), Some(view), Some(design)) => {
+            let view = View::ALL.into_iter().find(|known| known.word() == view).unwrap_or_default();
+            link::decode(design).map(|design| Some((view, design))).map_err(AddressFault::Link)
+        }
+        (Ok(version), _, _) if version > 1 => Err(AddressFault::Newer),
+        _ => Err(AddressFault::Link(LinkFault::Broken)),
+    }
+}

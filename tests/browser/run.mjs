@@ -1,0 +1,69 @@
+// Runs the user stories in stories/ in a real Chromium against the built page: `node run.mjs [words of a file's name ...]`.
+import { readdir } from "node:fs/promises";
+import { join } from "node:path";
+import { launch, DESKTOP } from "./browser.mjs";
+import { RisewrightPage } from "./page.mjs";
+import { serve } from "./server.mjs";
+import { watch } from "./watch.mjs";
+
+const PATIENCE = 90_000; // ms for one story
+
+const words = process.argv.slice(2);
+const folder = join(import.meta.dirname, "stories");
+const files = (await readdir(folder)).filter((file) => file.endsWith(".mjs")).sort();
+const chosen = words.length ? files.filter((file) => words.some((word) => file.includes(word))) : files;
+if (!chosen.length) {
+  console.error(`No story is named like ${words.join(", ")}; there are ${files.join(", ")}.`);
+  process.exit(1);
+}
+
+/**
+ * Runs one story in a profile of its own. A story exports `name` and `run(context)`; it may export `device` (options of
+ * the browser context, by default a desktop) and `expected` (patterns of problems that it provokes itself).
+ */
+async function tell(story, browser, server) {
+  const context = await browser.newContext({ ...DESKTOP, ...story.device });
+  context.setDefaultTimeout(10_000);
+  try {
+    const problems = await watch(context, server.address);
+    const page = await context.newPage();
+    const given = { page, risewright: new RisewrightPage(page, server.address), context, address: server.address };
+    let timer;
+    const late = new Promise((_, reject) => {
+      timer = setTimeout(() => reject(new Error(`not done after ${PATIENCE / 1000} s`)), PATIENCE);
+    });
+    await Promise.race([story.run(given), late]).finally(() => clearTimeout(timer));
+    return problems.filter((problem) => !story.expected?.some((pattern) => pattern.test(problem)));
+  } catch (trouble) {
+    return [trouble.stack ?? String(trouble)];
+  } finally {
+    await context.close();
+  }
+}
+
+const server = await serve().catch(stopWith);
+const browser = await launch().catch((trouble) => {
+  server.stop();
+  stopWith(trouble);
+});
+let passed = 0;
+let failed = 0;
+for (const file of chosen) {
+  const story = await import(join(folder, file));
+  const start = performance.now();
+  const problems = await tell(story, browser, server);
+  const seconds = ((performance.now() - start) / 1000).toFixed(1);
+  if (problems.length) failed += 1;
+  else passed += 1;
+  console.log(`${problems.length ? "FAILED" : "ok"}  ${story.name} (${file}, ${seconds} s)`);
+  for (const problem of problems) console.log(`    ${problem.replaceAll("\n", "\n    ")}`);
+}
+await browser.close();
+server.stop();
+console.log(`\n${passed} passed, ${failed} failed`);
+process.exit(failed ? 1 : 0);
+
+function stopWith(trouble) {
+  console.error(trouble.message);
+  process.exit(1);
+}

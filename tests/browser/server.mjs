@@ -1,0 +1,36 @@
+// The built page on a port of its own, by the program that serves it to people.
+import { spawn } from "node:child_process";
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+
+export const ROOT = join(import.meta.dirname, "..", "..");
+export const DIST = join(ROOT, "dist");
+
+const PROGRAM = join(process.env.CARGO_TARGET_DIR ?? join(ROOT, "target"), "release", "risewright-serve");
+const STARTUP = 10_000; // ms; it only opens a port
+
+/** Serves dist/. Resolves to { address, stop() }; fails in one sentence when the page or the program is not built. */
+export async function serve() {
+  if (!existsSync(PROGRAM) || !existsSync(join(DIST, "index.html"))) {
+    throw new Error("The page is not built: run `cargo run --release -- --build-only` first.");
+  }
+  const child = spawn(PROGRAM, ["--no-build", "--port", "0", "--dist", DIST], { stdio: ["ignore", "pipe", "inherit"] });
+  const stop = () => child.kill();
+  const address = await new Promise((resolve, reject) => {
+    const late = setTimeout(() => reject(new Error("The server printed no address.")), STARTUP);
+    let said = "";
+    child.stdout.on("data", (words) => {
+      said += words;
+      const found = said.match(/http:\/\/\S+/);
+      if (found) {
+        clearTimeout(late);
+        resolve(found[0]);
+      }
+    });
+    child.once("exit", (code) => reject(new Error(`The server ended with ${code}.`)));
+  }).catch((trouble) => {
+    stop();
+    throw trouble;
+  });
+  return { address, stop };
+}

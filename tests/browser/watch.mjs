@@ -1,0 +1,29 @@
+// Everything that may not happen on the page while a story runs.
+
+/**
+ * Watches `context` from now on. Returns the list, filled as things happen: errors and warnings on the console, uncaught
+ * errors, breaches of the content policy, failed requests, and requests to any other host than that of `address`.
+ */
+export async function watch(context, address) {
+  const problems = [];
+  const { hostname } = new URL(address);
+  await context.exposeBinding("reportBreach", (_, breach) => problems.push(`content policy: ${breach}`));
+  await context.addInitScript(() => {
+    document.addEventListener("securitypolicyviolation", (breach) => {
+      window.reportBreach(`${breach.effectiveDirective} ${breach.blockedURI} ${breach.sourceFile}:${breach.lineNumber}`);
+    });
+  });
+  context.on("console", (message) => {
+    if (["error", "warning"].includes(message.type())) problems.push(`console ${message.type()}: ${message.text()}`);
+  });
+  context.on("weberror", (trouble) => problems.push(`uncaught: ${trouble.error()}`));
+  context.on("request", (request) => {
+    const url = new URL(request.url());
+    if (["http:", "https:"].includes(url.protocol) && url.hostname !== hostname) problems.push(`asks another host: ${url}`);
+  });
+  context.on("requestfailed", (request) => problems.push(`no answer: ${request.url()} (${request.failure()?.errorText})`));
+  context.on("response", (response) => {
+    if (response.status() >= 400) problems.push(`status ${response.status()}: ${response.url()}`);
+  });
+  return problems;
+}

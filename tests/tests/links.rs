@@ -1,0 +1,116 @@
+//! Links: what is written can be read, what was written opens for ever, what is not ours is refused in words.
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test stops at the first surprise")]
+
+use proptest::prelude::*;
+use risewright::design::{Demo, Design, Field};
+use risewright::quantity::Length;
+use risewright::share::address::{self, AddressFault, View};
+use risewright::share::link::{LinkFault, READ_LIMIT, decode, encode};
+
+/// The longest link a messenger with a limit of 2000 characters surely takes.
+const WRITE_LIMIT: usize = 1800;
+
+fn value_of(field: &'static Field) -> BoxedStrategy<i64> {
+    if field.choices.is_empty() {
+        (field.range.0..=field.range.1).boxed()
+    } else {
+        prop::sample::select(field.choices.iter().map(|(value, _)| *value).collect::<Vec<_>>()).boxed()
+    }
+}
+
+/// Any design whose inputs lie in their ranges, whether it could stand or not.
+fn any_design() -> impl Strategy<Value = Design> {
+    let values = Design::fields().map(value_of).collect::<Vec<_>>();
+    (values, "\\PC{0,80}").prop_map(|(values, name)| {
+        let mut design = Design::default();
+        for (field, value) in Design::fields().zip(values) {
+            field.set(&mut design, value);
+        }
+        design.rename(&name);
+        design
+    })
+}
+
+proptest! {
+    #[test]
+    fn a_link_gives_its_design_back(design in any_design()) {
+        let text = encode(&design);
+        prop_assert!(text.len() <= WRITE_LIMIT, "{} characters", text.len());
+        prop_assert_eq!(decode(&text), Ok(design));
+    }
+
+    #[test]
+    fn any_text_is_opened_or_refused_in_words(text in "\\PC{0,200}") {
+        if let Err(fault) = decode(&text) {
+            prop_assert!(fault.to_string().ends_with('.'));
+        }
+        if let Err(fault) = address::read(&text) {
+            prop_assert!(fault.to_string().ends_with('.'));
+        }
+    }
+
+    #[test]
+    fn a_damaged_link_never_panics(design in any_design(), at in 0_usize..400, sign in any::<char>()) {
+        let mut text: Vec<char> = encode(&design).chars().collect();
+        let at = at % text.len();
+        text[at] = sign;
+        let _ = decode(&text.into_iter().collect::<String>());
+    }
+}
+
+#[test]
+fn a_demo_is_one_letter() {
+    for demo in Demo::ALL {
+        assert_eq!(encode(&demo.design()), demo.letter().to_string());
+        assert_eq!(decode(&demo.letter().to_string()), Ok(demo.design()));
+    }
+}
+
+#[test]
+fn keys_are_two_letters_and_never_shared() {
+    let mut keys: Vec<&str> = Design::fields().map(|field| field.key).collect();
+    assert!(keys.iter().all(|key| key.len() == 2 && key.bytes().all(|sign| sign.is_ascii_lowercase())));
+    let all = keys.len();
+    keys.sort_unstable();
+    keys.dedup();
+    assert_eq!(keys.len(), all);
+}
+
+#[test]
+fn defaults_lie_in_their_ranges() {
+    for field in Design::fields() {
+        assert!(field.allows(field.default), "{}", field.label);
+        assert_eq!(field.get(&Design::default()), field.default, "{}", field.label);
+        assert!(field.meaning().ends_with('.'), "{}", field.label);
+    }
+}
+
+/// Links as they were written by hand from the format's description; they must open for ever.
+#[test]
+fn frozen_links_open() {
+    let mut longer = Design::default();
+    longer.lift.arm_length = Length::mm(620.0);
+    assert_eq!(decode("a.all9fk"), Ok(longer.clone()));
+    longer.rename("Größer & schöner. 2");
+    assert_eq!(decode("a.all9fk.~Gr%C3%B6%C3%9Fer%20%26%20sch%C3%B6ner%2E%202"), Ok(longer));
+    let mut pulled = Demo::PottingBench.design();
+    pulled.load.centre = Length::inch(-1.5);
+    assert_eq!(decode("b.lx-1b1c"), Ok(pulled));
+}
+
+#[test]
+fn refusals_say_why() {
+    assert_eq!(decode(""), Err(LinkFault::Broken));
+    assert_eq!(decode("c"), Err(LinkFault::Broken));
+    assert_eq!(decode("a.al"), Err(LinkFault::Broken));
+    assert_eq!(decode("a.al1Z"), Err(LinkFault::Broken));
+    assert_eq!(decode("a.zz1"), Err(LinkFault::Unknown("zz".into())));
+    assert_eq!(decode("a.alzzzzzzzzzzzzzzzzz"), Err(LinkFault::Broken));
+    assert_eq!(decode("a.~%ff"), Err(LinkFault::Broken));
+    assert_eq!(decode(&"a".repeat(READ_LIMIT + 1)), Err(LinkFault::TooLong));
+    assert_eq!(address::read("#2/elevation/a"), Err(AddressFault::Newer));
+    assert_eq!(address::read("#0/elevation/a"), Err(AddressFault::Link(LinkFault::Broken)));
+    assert_eq!(address::read("#hello"), Err(AddressFault::Link(LinkFault::Broken)));
+    assert_eq!(address::read(""), Ok(None));
+    assert_eq!(address::read("#1/elevation/b"), Ok(Some((View::Elevation, Demo::PottingBench.design()))));
+}
