@@ -1,7 +1,18 @@
 //! How a scissor table moves, pushes, bends and holds, from its sizes alone.
 //!
 //! A [`design::Design`] goes in, a [`report::Report`] comes out. Nothing here knows of a screen, a clock or a file.
-pub mod design;
-pub mod parts;
-pub mod share;
+//! The rooms are named after the builder's questions; each uses only rooms above it.
+
 pub mod quantity;
+// The words and the stock.
+pub mod catalogue;
+// What do I want to build?
+pub mod design;
+// What is it made of?
+pub mod parts;
+// How does it move, push and bend?
+pub mod mechanics;
+// All of it together.
+pub mod report;
+// How is it passed on?
+pub mod share;

@@ -46,6 +46,9 @@ const MARKS: [&str; 6] = [
     concat!("db", "g!("),
 ];
 
+/// From a file to what is wrong with it.
+type Rule = fn(&Source) -> Vec<String>;
+
 #[test]
 fn no_file_is_too_long_to_read() {
     judge(&files(&WRITTEN, &["rs", "mjs", "js", "css", "sh"]), too_long);
@@ -83,7 +86,7 @@ fn effects_stay_at_the_rim() {
 
 #[test]
 fn each_rule_complains_where_it_should() {
-    let cases: [(fn(&Source) -> Vec<String>, &str, &str, usize); 17] = [
+    let cases: [(Rule, &str, &str, usize); 17] = [
         (too_long, "core/src/a.rs", &"\n".repeat(601), 1),
         (too_long, "core/src/a.rs", &"\n".repeat(600), 0),
         (unfinished, "web/style/a.css", concat!("a {} /* TO", "DO */"), 1),
@@ -108,7 +111,7 @@ fn each_rule_complains_where_it_should() {
 }
 
 /// Fails with every complaint of `rule` about `files`, which must not be none.
-fn judge(files: &[Source], rule: fn(&Source) -> Vec<String>) {
+fn judge(files: &[Source], rule: Rule) {
     assert!(!files.is_empty(), "no file was found to judge");
     let complaints: Vec<String> = files.iter().flat_map(rule).collect();
     assert!(complaints.is_empty(), "\n{}", complaints.join("\n"));
@@ -142,7 +145,7 @@ fn uses_a_room_below(file: &Source) -> Vec<String> {
             Some(rank) if rank <= own => {}
             Some(_) => complaints.push(format!("{place}: {} uses {room}, which stands below it", module[0])),
             None => {
-                complaints.push(format!("{place}: `{}` does not name its room", reference.path.join("::")))
+                complaints.push(format!("{place}: `{}` does not name its room", reference.path.join("::")));
             }
         }
     }

@@ -8,6 +8,7 @@ use super::fault::Fault;
 use super::linkage::{Frame, Pose};
 use super::mechanism::{Anchor, Attachment, Drive, DriveKind, DriveStiffness};
 use super::names::{ArmId, Body};
+use super::statics::Forces;
 use glam::DVec2;
 
 /// One end of a screw that stands free between two bodies.
@@ -123,6 +124,12 @@ impl ScrewLine {
     /// Rise of the deck a unit of travel, dH/ds.
     pub fn advantage(&self, pose: &Pose) -> f64 {
         pose.deck_rate() / self.travel_rate
+    }
+
+    /// Force of a free screw on the body at its end P (0) or Q (1), N.
+    pub fn end_force(&self, end: usize, forces: &Forces) -> DVec2 {
+        let at_q = self.sigma * forces.drive * self.along + forces.rubbing.across * self.across();
+        if end == 0 { -at_q } else { at_q }
     }
 
     /// Unit vector from one pin to the other, turned by +90 degrees.

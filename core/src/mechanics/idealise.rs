@@ -2,19 +2,17 @@
 //!
 //! Plain `f64` in SI. Nothing is solved here but the two stops of the carriage, which follow from the lowest and the highest deck.
 use super::fault::Fault;
+use super::loads::GRAVITY;
 use super::mechanism::{
     Anchor, Arm, Attachment, Base, Centre, Clearance, Drive, DriveKind, DriveStiffness, Friction, JointStiffness, Load, Lump,
     Mechanism, PerJoint, Rails, Range, Screw,
 };
 use super::names::{ArmId, Side};
-use super::solve::Solver;
+use super::solver::Solver;
 use super::stiffness;
 use crate::design::{self, BearingEnd, Design, StrutEnd};
 use crate::parts::{ArmName, Part, Rides, arm_spread, arm_thickness, parts, wheel_overhang};
 use crate::quantity::Length;
-
-/// Standard gravity, m/s2 (ISO 80000-3).
-pub const GRAVITY: f64 = 9.806_65;
 
 /// The idealised mechanism of a design, its carriage stopped at the lowest and the highest deck.
 ///
@@ -24,7 +22,7 @@ pub const GRAVITY: f64 = 9.806_65;
 pub fn idealise(design: &Design) -> Result<Mechanism, Vec<Fault>> {
     let mut mechanism = free(design);
     let solver = Solver::new(&mechanism)?;
-    let stop = |deck: Length| solver.pose_at_height(deck.to_m()).map(|pose| pose.carriage_x()).map_err(|fault| vec![fault]);
+    let stop = |deck: Length| solver.pose_at_height(deck.to_m()).map(|pose| pose.carriage_x).map_err(|fault| vec![fault]);
     mechanism.range.x_max = Some(stop(design.lift.lowest)?);
     mechanism.range.x_min = Some(stop(design.lift.highest)?);
     Ok(mechanism)

@@ -34,6 +34,7 @@ pub(super) struct LoadCases {
     top_cg: DVec2,
     base_carriage: f64,
     top_carriage: f64,
+    base: (f64, f64),
     pub(super) weight: f64,
     pub(super) push: f64,
     /// Where the live weight acts in the top frame, m.
@@ -65,6 +66,7 @@ impl LoadCases {
             top_cg: DVec2::new(m.top_cg_x, 0.0),
             base_carriage: m.base_carriage_mass * GRAVITY,
             top_carriage: m.top_carriage_mass * GRAVITY,
+            base: (m.base_mass * GRAVITY, m.base_cg_x),
             weight: m.load.weight,
             push: m.load.push,
             at: DVec2::new(m.load.xw, m.load.yw.unwrap_or(m.h_deck)),
@@ -85,30 +87,52 @@ impl LoadCases {
         loads
     }
 
-    /// Adds weight and push of the live load.
-    pub(super) fn add_live(&self, pose: &Pose, loads: &mut Loads) {
-        loads.push(pose, Body::Top, self.at, DVec2::new(0.0, -self.weight));
-        loads.push(pose, Body::Top, self.push_at, DVec2::new(self.push, 0.0));
+    /// Weight and push of the live load on the top frame.
+    pub(super) fn live(&self) -> [DeckForce; 2] {
+        [
+            DeckForce { at: self.at, force: DVec2::new(0.0, -self.weight) },
+            DeckForce { at: self.push_at, force: DVec2::new(self.push, 0.0) },
+        ]
     }
 
-    /// Weight and moment about the base pivot of everything that moves and of the live load, push included, as the
-    /// floor feels them: N down, N m clockwise. The push acts at its height above the floor, `h_base` included.
+    /// Weight of everything, base and live load included, and the moment of weights and push about the floor beneath
+    /// the base pivot: N down, N m clockwise. The push acts at its height above the floor, `h_base` included.
     pub(super) fn on_floor(&self, pose: &Pose, h_base: f64) -> (f64, f64) {
-        let (mut weight, mut moment) = (0.0, 0.0);
-        let mut add = |w: f64, x: f64| {
+        let points = [
+            self.base,
+            (self.top, pose.top.point(self.top_cg).x),
+            (self.base_carriage, pose.carriage_x),
+            (self.top_carriage, pose.top.point(pose.top_axle).x),
+            (self.weight, pose.top.point(self.at).x),
+        ];
+        let (mut weight, mut moment) = (0.0, self.push * (pose.top.point(self.push_at).y + h_base));
+        for (w, x) in points {
             weight += w;
             moment += w * x;
-        };
-        for (frame, (weight, lever)) in pose.arms.iter().zip(&self.totals) {
-            add(*weight, frame.origin.x);
-            add(1.0, lever * frame.along.x);
-            add(-1.0, 0.0);
         }
-        add(self.top, pose.top.point(self.top_cg).x);
-        add(self.base_carriage, pose.carriage_x);
-        add(self.top_carriage, pose.top.point(pose.top_axle).x);
-        add(self.weight, pose.top.point(self.at).x);
-        (weight, moment + self.push * (pose.top.point(self.push_at).y + h_base))
+        for (frame, (w, lever)) in pose.arms.iter().zip(&self.totals) {
+            weight += w;
+            moment += w * frame.origin.x + lever * frame.along.x;
+        }
+        (weight, moment)
+    }
+}
+
+/// A force on the top frame.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct DeckForce {
+    /// Where, in the top frame's own axes, m.
+    pub(super) at: DVec2,
+    /// How much, in the plane's axes, N.
+    pub(super) force: DVec2,
+}
+
+impl Loads {
+    /// Adds forces on the top frame.
+    pub(super) fn on_deck(&mut self, pose: &Pose, forces: &[DeckForce]) {
+        for force in forces {
+            self.push(pose, Body::Top, force.at, force.force);
+        }
     }
 }
 
@@ -127,15 +151,18 @@ impl UnitCase {
     /// All three.
     pub const ALL: [Self; 3] = [Self::Drop, Self::Tilt, Self::Drift];
 
-    /// The forces on the top frame: where, in its own axes, and how much, in the plane's.
-    pub(super) fn forces(self, cases: &LoadCases, pose: &Pose) -> Vec<(DVec2, DVec2)> {
+    /// The forces on the top frame.
+    pub(super) fn forces(self, cases: &LoadCases, pose: &Pose) -> [DeckForce; 2] {
         match self {
-            Self::Drop => vec![(cases.at, DVec2::NEG_Y)],
+            Self::Drop => [DeckForce { at: cases.at, force: DVec2::NEG_Y }, DeckForce::default()],
             Self::Tilt => {
                 let pair = pose.top.across() / pose.top_axle.x;
-                vec![(DVec2::ZERO, -pair), (pose.top_axle, pair)]
+                [
+                    DeckForce { at: DVec2::ZERO, force: -pair },
+                    DeckForce { at: pose.top_axle, force: pair },
+                ]
             }
-            Self::Drift => vec![(DVec2::ZERO, DVec2::X)],
+            Self::Drift => [DeckForce { at: DVec2::ZERO, force: DVec2::X }, DeckForce::default()],
         }
     }
 }

@@ -1,5 +1,5 @@
 //! A pointer that holds a grip of the drawing.
-use crate::screen::ScreenPoint;
+use risewright::drawing::Screen;
 
 /// What can be taken hold of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,7 +27,7 @@ pub struct Pointing(Option<Hold>);
 impl Pointing {
     /// A pointer comes down at a place, on a grip that stands at a place while the deck stands at a height.
     /// Returns whether it now holds it.
-    pub fn press(&mut self, grip: Grip, pointer: i32, at: ScreenPoint, grip_at: ScreenPoint, height: f64) -> bool {
+    pub fn press(&mut self, grip: Grip, pointer: i32, at: Screen, grip_at: Screen, height: f64) -> bool {
         if self.0.is_some() {
             return false;
         }
@@ -36,9 +36,9 @@ impl Pointing {
     }
 
     /// The pointer moves: the grip it holds and where that should stand now.
-    pub fn moved(&self, pointer: i32, at: ScreenPoint) -> Option<(Grip, ScreenPoint)> {
+    pub fn moved(&self, pointer: i32, at: Screen) -> Option<(Grip, Screen)> {
         let hold = self.0.filter(|hold| hold.pointer == pointer)?;
-        Some((hold.grip, ScreenPoint { x: at.x + hold.offset.0, y: at.y + hold.offset.1 }))
+        Some((hold.grip, Screen::new(at.x + hold.offset.0, at.y + hold.offset.1)))
     }
 
     /// The pointer lets go. Returns whether it held anything.
@@ -60,8 +60,8 @@ impl Pointing {
 mod tests {
     use super::*;
 
-    const fn at(x: f64, y: f64) -> ScreenPoint {
-        ScreenPoint { x, y }
+    const fn at(x: f64, y: f64) -> Screen {
+        Screen::new(x, y)
     }
 
     #[test]

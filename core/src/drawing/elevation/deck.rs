@@ -1,0 +1,55 @@
+//! The deck panel with its rails, the wheel's rail beneath and the cheek of the upper fixed pivot.
+use super::base::rail;
+use super::{Axes, Subject, stroke};
+use crate::drawing::outline::{Outline, Stroke};
+
+/// Where the panel begins and ends along the deck.
+fn ends(subject: &Subject<'_>) -> [f64; 2] {
+    let frames = &subject.design.frames;
+    [frames.deck_left.to_mm(), frames.deck_left.to_mm() + frames.deck_length.to_mm()]
+}
+
+/// The deck panel.
+pub(super) fn panel(subject: &Subject<'_>) -> Outline {
+    subject.deck().block(ends(subject), [-subject.design.frames.deck_thickness.to_mm(), 0.0])
+}
+
+/// The cheek that holds the upper fixed pivot.
+pub(super) fn cheeks(subject: &Subject<'_>) -> Vec<Stroke> {
+    let design = subject.design;
+    let wide = design.arms.end.to_mm();
+    let top = -design.frames.deck_thickness.to_mm();
+    let bottom = -(design.lift.deck_stack.to_mm() + design.running.pin.to_mm());
+    let high = (top - bottom).max(0.0);
+    let round = (design.running.pin.to_mm() * 1.5).min(wide).min(high / 2.0);
+    let deck = subject.deck();
+    let down = Axes { origin: deck.point(0.0, top), along: -deck.along.perp() };
+    vec![stroke("w ply", down.rounded([0.0, high], [-wide, wide], [0.0, round]))]
+}
+
+/// Panel, side rail, strip and the rail around the wheel's run.
+pub(super) fn deck(subject: &Subject<'_>) -> Vec<Stroke> {
+    let (frames, running) = (&subject.design.frames, &subject.design.running);
+    let deck = subject.deck();
+    let ends = ends(subject);
+    let under = -frames.deck_thickness.to_mm();
+    let middle = (ends[0] + ends[1]) / 2.0;
+    let half = frames.deck_rail_length.to_mm() / 2.0;
+    let rail_ends = [middle - half, middle + half];
+    let low = under - frames.deck_rail_depth.to_mm();
+    let strip = frames.strip_thickness.to_mm();
+    let wheel = running.wheel.to_mm() / 2.0;
+    let axle = subject.design.lift.deck_axle.to_mm() - subject.design.lift.deck_stack.to_mm();
+    let keeper = axle - wheel - running.rail_gap.to_mm() - strip / 2.0;
+    let run = [subject.deck_run[0] - wheel * 1.4, subject.deck_run[1] + wheel * 1.4];
+    vec![
+        stroke("w ply", deck.block(rail_ends, [low, under])),
+        stroke("w", deck.line((rail_ends[0], low - strip / 2.0), (rail_ends[1], low - strip / 2.0))),
+        rail_below(deck, run, [low - strip, keeper]),
+        stroke("w ply", panel(subject)),
+    ]
+}
+
+fn rail_below(deck: Axes, run: [f64; 2], heights: [f64; 2]) -> Stroke {
+    rail(deck, run, heights)
+}

@@ -1,0 +1,200 @@
+//! Screw, nut, thrust bearing, the tubes between them and the crank.
+use super::{Axes, FLOOR, Subject, stroke};
+use crate::design::{BearingEnd, DriveKind, StrutEnd};
+use crate::drawing::outline::{Outline, Stroke};
+use crate::mechanics::{ArmId, JointId, Side};
+use glam::DVec2;
+
+/// Crest and root of a thread are drawn at least this far apart, px (ISO 6410-1 asks for twice the wide line).
+const THREAD_DEPTH: f64 = 2.2;
+/// How far the screw's axis is drawn past its ends, px.
+const PAST_END: f64 = 10.0;
+
+/// Sizes that a design does not state: the thrust bearing's outside and length as parts of its mean diameter, the
+/// nut as parts of the thread's outside diameter, the crank's bar, its handle and their joint as parts of its radius.
+const BEARING_OUTSIDE: f64 = 1.3;
+const BEARING_LENGTH: f64 = 0.4;
+const NUT_ACROSS: f64 = 1.9;
+const CRANK_BAR: f64 = 0.1;
+const HANDLE_LENGTH: f64 = 0.72;
+const HANDLE_THICK: f64 = 0.2;
+const HANDLE_NECK: f64 = 0.05;
+/// The crank sits this far out from the bearing, as a part of the bearing tube's side.
+const CRANK_OUT: f64 = 1.5;
+
+/// The screw's own axes and what sits on them.
+struct Line {
+    /// Origin in the bearing, first axis towards the nut.
+    axes: Axes,
+    /// Place of the nut's seat: the carriage's axle, or the far pin of a free screw, mm from the bearing.
+    seat: f64,
+    /// Whether the screw lies along a rail; otherwise it stands free between two pins.
+    rail: bool,
+}
+
+fn line_of(subject: &Subject<'_>) -> Line {
+    let drive = &subject.design.drive;
+    let sign = if drive.bearing_end == BearingEnd::Fixed { 1.0 } else { -1.0 };
+    let place = drive.bearing_place.to_mm();
+    match drive.kind {
+        DriveKind::BaseCarriage => {
+            let nut = subject.carriage();
+            let axes = Axes { origin: DVec2::new(place, nut.y), along: sign * FLOOR.along };
+            Line { axes, seat: sign * (nut.x - place), rail: true }
+        }
+        DriveKind::TopCarriage => {
+            let pose = subject.pose;
+            let rail = Axes { origin: subject.place(pose.top.origin), along: pose.top.along };
+            let axle = pose.top_axle * 1e3;
+            let axes = Axes { origin: rail.point(place, axle.y), along: sign * rail.along };
+            Line { axes, seat: sign * (axle.x - place), rail: true }
+        }
+        DriveKind::SidePivots => {
+            let level = usize::try_from(drive.level.get()).unwrap_or(1);
+            between(subject.joint(JointId::Jl(level)), subject.joint(JointId::Jr(level)))
+        }
+        DriveKind::Strut => between(
+            strut_end(subject, drive.foot, [drive.foot_x, drive.foot_y].map(|size| size.to_mm()), [
+                drive.foot_part.value(),
+                drive.foot_off.to_mm(),
+            ]),
+            strut_end(subject, drive.head, [drive.head_x, drive.head_y].map(|size| size.to_mm()), [
+                drive.head_part.value(),
+                drive.head_off.to_mm(),
+            ]),
+        ),
+    }
+}
+
+fn between(bearing: DVec2, nut: DVec2) -> Line {
+    let span = nut - bearing;
+    let along = span.try_normalize().unwrap_or(DVec2::X);
+    Line { axes: Axes { origin: bearing, along }, seat: span.length(), rail: false }
+}
+
+/// An end of a strut: on a frame at a place from its pivots, on an arm at a part of its length and off its axis.
+fn strut_end(subject: &Subject<'_>, end: StrutEnd, frame: [f64; 2], arm: [f64; 2]) -> DVec2 {
+    match end {
+        StrutEnd::Base => DVec2::new(frame[0], frame[1] + subject.design.lift.pin_line.to_mm()),
+        StrutEnd::Deck => subject.axes(subject.pose.top).point(frame[0], frame[1]),
+        _ => {
+            let stage = end.stage().and_then(|stage| usize::try_from(stage).ok()).unwrap_or(1);
+            let side = if end.is_b() { Side::B } else { Side::A };
+            subject.arm(ArmId { side, stage }).point(arm[0] * subject.design.lift.arm_length.to_mm(), arm[1])
+        }
+    }
+}
+
+impl Line {
+    /// How far out from the bearing the crank sits, mm.
+    fn crank_out(&self, subject: &Subject<'_>) -> f64 {
+        let drive = &subject.design.drive;
+        if self.rail { CRANK_OUT * drive.anchor_bar.to_mm() } else { 4.0 * drive.major.to_mm() }
+    }
+
+    /// The crank's own axes: origin on the screw, first axis outwards along it, second upwards.
+    fn crank(&self, subject: &Subject<'_>) -> (DVec2, DVec2, DVec2) {
+        let at = self.axes.point(-self.crank_out(subject), 0.0);
+        let out = -self.axes.along;
+        let up = if out.perp().y >= 0.0 { out.perp() } else { -out.perp() };
+        (at, out, up)
+    }
+}
+
+/// The middle of the crank's handle, mm.
+pub(super) fn handle(subject: &Subject<'_>) -> DVec2 {
+    let (at, out, up) = line_of(subject).crank(subject);
+    let radius = subject.design.drive.crank.to_mm();
+    at + up * radius + out * radius * HANDLE_LENGTH / 2.0
+}
+
+/// The screw's force acts along this line: from where the nut sits towards the bearing, mm.
+pub(super) fn thrust(subject: &Subject<'_>) -> [DVec2; 2] {
+    let line = line_of(subject);
+    [line.axes.point(line.seat, 0.0), line.axes.origin]
+}
+
+/// Everything of the drive, from far to near.
+pub(super) fn screw(subject: &Subject<'_>) -> Vec<Stroke> {
+    let drive = &subject.design.drive;
+    let line = line_of(subject);
+    let axes = line.axes;
+    let crest = drive.major.to_mm() / 2.0;
+    let root = (drive.root.to_mm() / 2.0).min(crest - THREAD_DEPTH * subject.pixel).max(0.0);
+    let length = drive.screw_length.to_mm();
+    let out = line.crank_out(subject);
+    let past = PAST_END * subject.pixel;
+    let collar = drive.collar.to_mm().max(2.0 * crest);
+    let block = if line.rail { drive.anchor_bar.to_mm() / 2.0 } else { 1.4 * crest };
+    let mut strokes = vec![
+        stroke("w steel", axes.block([-out, 0.0], [-root, root])),
+        stroke("w steel", axes.block([0.0, length], [-crest, crest])),
+        stroke("n", axes.line((0.0, root), (length, root))),
+        stroke("n", axes.line((0.0, -root), (length, -root))),
+        stroke("cl", axes.line((-out - past, 0.0), (length.max(line.seat) + past, 0.0))),
+    ];
+    // The bearing presses on the side of its tube that the screw is pulled or pushed against.
+    let pulled = !line.rail || drive.bearing_end == BearingEnd::Fixed;
+    let bearing = if pulled { [-block - BEARING_LENGTH * collar, -block] } else { [block, block + BEARING_LENGTH * collar] };
+    let half = BEARING_OUTSIDE * collar / 2.0;
+    strokes.push(stroke("w steel", axes.block(bearing, [-half, half])));
+    strokes.extend(if line.rail { tubes(subject, &line) } else { trunnions(subject, &line) });
+    strokes.extend(crank(subject, &line));
+    strokes
+}
+
+/// The bearing's tube, the carriage's tube and the nut bolted to it.
+fn tubes(subject: &Subject<'_>, line: &Line) -> Vec<Stroke> {
+    let drive = &subject.design.drive;
+    let axes = line.axes;
+    let square = |class, middle: f64, half: f64| stroke(class, axes.block([middle - half, middle + half], [-half, half]));
+    let hollow = |half: f64, wall: f64| (half - wall).max(0.0);
+    let (anchor, carriage) = (drive.anchor_bar.to_mm() / 2.0, drive.carriage_bar.to_mm() / 2.0);
+    // It sits on the right of the tube at either end: pulled through it by the one, pushed against it by the other.
+    let outer = if drive.bearing_end == BearingEnd::Fixed { 1.0 } else { -1.0 };
+    let seat = line.seat + outer * carriage;
+    let nut = [seat, seat + outer * drive.nut_length.to_mm()];
+    let across = NUT_ACROSS * drive.major.to_mm() / 2.0;
+    vec![
+        stroke("w steel", axes.block(nut, [-across, across])),
+        square("w steel", line.seat, carriage),
+        square("w steel", 0.0, anchor),
+        square("n none", 0.0, hollow(anchor, drive.anchor_wall.to_mm())),
+    ]
+}
+
+/// The block that holds the bearing of a free screw, and its nut; both turn on pins.
+fn trunnions(subject: &Subject<'_>, line: &Line) -> Vec<Stroke> {
+    let drive = &subject.design.drive;
+    let across = NUT_ACROSS * drive.major.to_mm() / 2.0;
+    let half_nut = drive.nut_length.to_mm() / 2.0;
+    let block = 0.7 * drive.major.to_mm();
+    let pin = subject.design.running.pin.to_mm() / 2.0;
+    let axes = line.axes;
+    let circle = |x: f64| stroke("w steel", Outline::Circle { centre: axes.point(x, 0.0), radius: pin.min(across * 0.6) });
+    vec![
+        stroke("w steel", axes.block([-block, block], [-across, across])),
+        circle(0.0),
+        stroke("w steel", axes.block([line.seat - half_nut, line.seat + half_nut], [-across, across])),
+        circle(line.seat),
+    ]
+}
+
+/// The crank, standing upright.
+fn crank(subject: &Subject<'_>, line: &Line) -> Vec<Stroke> {
+    let radius = subject.design.drive.crank.to_mm();
+    let (at, out, up) = line.crank(subject);
+    // Axes with the first one upwards along the bar; the second points outwards or inwards.
+    let bar = Axes { origin: at, along: up };
+    let outwards = if bar.along.perp().dot(out) > 0.0 { 1.0 } else { -1.0 };
+    let span = |from: f64, to: f64| if outwards > 0.0 { [from, to] } else { [-to, -from] };
+    let half = CRANK_BAR * radius / 2.0;
+    let thick = HANDLE_THICK * radius / 2.0;
+    let neck = half + HANDLE_NECK * radius;
+    let grip = span(neck, neck + HANDLE_LENGTH * radius);
+    vec![
+        stroke("w steel", bar.rounded([-half, radius + half], [-half, half], [half, half])),
+        stroke("w steel", bar.block([radius - half, radius + half], span(half, neck))),
+        stroke("w ply", bar.rounded([radius - thick, radius + thick], grip, [thick, thick])),
+    ]
+}

@@ -1,0 +1,53 @@
+//! Wheels on their axles, and pivots with their centre marks.
+use super::{Subject, line, stroke};
+use crate::drawing::outline::{Outline, Stroke};
+use crate::mechanics::JointId;
+use glam::DVec2;
+
+/// How far a centre mark runs past the edge, px.
+const PAST_EDGE: f64 = 4.0;
+/// Two circles are drawn as two only when their edges are this far apart, px.
+const APART: f64 = 1.6;
+
+fn circle(class: &'static str, centre: DVec2, radius: f64) -> Stroke {
+    stroke(class, Outline::Circle { centre, radius })
+}
+
+fn centre_mark(at: DVec2, reach: f64) -> [Stroke; 2] {
+    let (across, up) = (DVec2::new(reach, 0.0), DVec2::new(0.0, reach));
+    [line("cm", at - across, at + across), line("cm", at - up, at + up)]
+}
+
+/// The visible wheel of either axle.
+pub(super) fn wheels(subject: &Subject<'_>) -> Vec<Stroke> {
+    let running = &subject.design.running;
+    let (wheel, axle) = (running.wheel.to_mm() / 2.0, running.axle.to_mm() / 2.0);
+    [JointId::Br, JointId::Tr]
+        .into_iter()
+        .flat_map(|joint| {
+            let at = subject.joint(joint);
+            let mut strokes = vec![circle("w steel", at, wheel), circle("w steel", at, axle)];
+            strokes.extend(centre_mark(at, wheel.max(axle) + PAST_EDGE * subject.pixel));
+            strokes
+        })
+        .collect()
+}
+
+/// Every pivot bolt in its bushing.
+pub(super) fn pins(subject: &Subject<'_>) -> Vec<Stroke> {
+    let running = &subject.design.running;
+    let (pin, bush) = (running.pin.to_mm() / 2.0, running.bush.to_mm() / 2.0);
+    JointId::all(subject.pose.n)
+        .filter(|joint| !matches!(joint, JointId::Br | JointId::Tr))
+        .flat_map(|joint| {
+            let at = subject.joint(joint);
+            let mut strokes = Vec::with_capacity(4);
+            if bush - pin > APART * subject.pixel {
+                strokes.push(circle("n sheet", at, bush));
+            }
+            strokes.push(circle("w steel", at, pin));
+            strokes.extend(centre_mark(at, pin.max(bush) + PAST_EDGE * subject.pixel));
+            strokes
+        })
+        .collect()
+}

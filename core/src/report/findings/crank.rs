@@ -1,0 +1,90 @@
+//! How hard the crank is.
+use crate::design::Design;
+use crate::mechanics::{Detail, Solver, idealise};
+use crate::quantity::Length;
+use crate::report::finding::{Curve, Finding, Grade, Spot};
+use crate::report::phrase::{Amount, Phrase};
+use crate::report::{Report, Station, reach};
+
+/// From this share of the limit on a finding says watch.
+const NEAR: f64 = 0.8;
+
+/// Halvings when looking for a remedy: to a two-hundred-and-fiftieth of the range looked through.
+const HALVINGS: u32 = 8;
+
+/// The force on the handle while raising against the force the builder accepts.
+pub(super) fn effort(report: &Report) -> Finding {
+    let limit = report.design.drive.crank_limit.to_n();
+    let (force, height) = report.greatest(Station::crank_raise);
+    let ratio = force / limit;
+    let grade = if ratio > 1.0 {
+        Grade::Over
+    } else if ratio > NEAR {
+        Grade::Watch
+    } else {
+        Grade::Fine
+    };
+    Finding {
+        grade,
+        ratio,
+        phrase: Phrase::new("Crank: ")
+            .with(Amount::Force(force))
+            .and(" at deck ")
+            .with(Amount::Size(height))
+            .and(". Limit set for this design: ")
+            .with(Amount::Force(limit))
+            .and("."),
+        remedy: if grade == Grade::Over { remedy(report, force) } else { None },
+        height: Some(height),
+        spot: Spot::Crank,
+        curve: Some(Curve::ScrewForce),
+    }
+}
+
+/// A higher lowest deck, and a longer crank, that keep to the limit; the first is tried out, the second follows from the lever.
+fn remedy(report: &Report, force: f64) -> Option<Phrase> {
+    let design = &report.design;
+    let limit = design.drive.crank_limit.to_n();
+    let crank = Length::mm((design.drive.crank.to_mm() * force / limit).ceil());
+    let stop = higher_stop(design, limit).map(|lowest| Phrase::new("A lowest deck of ").with(Amount::Size(lowest.to_m())));
+    let lever = (crank < design.lift.pin_line).then_some(Amount::Size(crank.to_m()));
+    match (stop, lever) {
+        (Some(stop), Some(lever)) => Some(stop.and(" keeps to it; so does a crank of ").with(lever).and(".")),
+        (Some(stop), None) => Some(stop.and(" keeps to it.")),
+        (None, Some(lever)) => Some(Phrase::new("A crank of ").with(lever).and(" keeps to it.")),
+        (None, None) => None,
+    }
+}
+
+/// The lowest stop, to the nearest millimetre above, with which the crank keeps to a limit.
+fn higher_stop(design: &Design, limit: f64) -> Option<Length> {
+    let at = |lowest: Length| {
+        let mut changed = design.clone();
+        changed.lift.lowest = lowest;
+        changed
+    };
+    let (mut low, mut high) = (design.lift.lowest, design.lift.highest - Length::mm(1.0));
+    if !keeps(&at(high), limit) {
+        return None;
+    }
+    for _ in 0..HALVINGS {
+        let middle = Length::from_steps(i64::midpoint(low.steps(), high.steps()));
+        if keeps(&at(middle), limit) {
+            high = middle;
+        } else {
+            low = middle;
+        }
+    }
+    Some(Length::mm(high.to_mm().ceil()))
+}
+
+/// Whether the crank keeps to a limit at the lowest deck, where a higher stop acts.
+fn keeps(design: &Design, limit: f64) -> bool {
+    let force = || {
+        reach(design).ok()?;
+        let solver = Solver::new(&idealise(design).ok()?).ok()?;
+        let pose = solver.pose_at_height(design.lift.lowest.to_m()).ok()?;
+        solver.state(&pose, Detail::ALL).ok()?.motion?.torque?.crank_raise
+    };
+    force().is_some_and(|force| force <= limit)
+}

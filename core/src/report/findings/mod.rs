@@ -1,0 +1,22 @@
+//! What is looked at, one file a question. Each finding names its limit and, where a limit is passed, what would help.
+
+mod crank;
+mod frames;
+mod screw;
+mod seats;
+mod sheet;
+
+use super::Report;
+use super::finding::{Finding, sorted};
+
+/// Everything found, worst first.
+pub(super) fn of(report: &Report) -> Vec<Finding> {
+    let mut findings = vec![crank::effort(report), screw::holding(report), seats::tipping(report), sheet::area(report)];
+    findings.extend(seats::uplift(report));
+    findings.extend(frames::stands(report));
+    findings.extend(frames::clears(report));
+    findings.extend(frames::rails(report));
+    findings.extend(frames::stack(report));
+    findings.extend(screw::length(report));
+    sorted(findings)
+}

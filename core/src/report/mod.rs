@@ -1,0 +1,199 @@
+//! A design goes in, everything the page shows comes out.
+
+mod finding;
+mod findings;
+mod phrase;
+mod reach;
+mod relations;
+mod revise;
+mod station;
+
+pub use finding::{Curve, Finding, Grade, Spot};
+pub use phrase::{Amount, Phrase};
+pub use reach::reach;
+pub use relations::Obstacle;
+pub use revise::{Offer, Refusal, Span, revise, span};
+pub use station::Station;
+
+use crate::design::{Design, Fault, check};
+use crate::mechanics::{Limits, Mechanism, Solver, idealise};
+use crate::parts::{Part, parts};
+
+/// Heights in a sweep from the lowest to the highest deck, even in height, ends included.
+pub const STATIONS: usize = 200;
+
+/// Why there is no report.
+#[derive(Clone, Debug)]
+pub enum Unsound {
+    /// Inputs outside their ranges.
+    Range(Vec<Fault>),
+    /// Inputs that do not go together.
+    Obstacle(Obstacle),
+}
+
+impl Unsound {
+    /// What is wrong, in a sentence each.
+    #[must_use]
+    pub fn phrases(&self) -> Vec<Phrase> {
+        match self {
+            Self::Range(faults) => faults
+                .iter()
+                .map(|fault| Phrase::new(format!("{}: the value lies outside its range.", fault.field.label)))
+                .collect(),
+            Self::Obstacle(obstacle) => vec![obstacle.phrase.clone()],
+        }
+    }
+}
+
+/// Everything computed from a design. It always covers the whole lift.
+#[derive(Clone, Debug)]
+pub struct Report {
+    /// The design it was made from.
+    pub design: Design,
+    /// What the table is made of.
+    pub parts: Vec<Part>,
+    /// [`STATIONS`] heights from the lowest to the highest deck.
+    pub stations: Vec<Station>,
+    /// What was found, worst first.
+    pub findings: Vec<Finding>,
+    solver: Solver,
+    /// Share of the load that the worse side carries, 0.5 when it stands in the middle.
+    pub share: f64,
+}
+
+/// The report of a design.
+///
+/// # Errors
+/// [`Unsound`] where an input lies outside its range or the inputs do not make a table that can stand.
+pub fn analyse(design: &Design) -> Result<Report, Unsound> {
+    let faults = check(design);
+    if !faults.is_empty() {
+        return Err(Unsound::Range(faults));
+    }
+    reach(design).map_err(Unsound::Obstacle)?;
+    let unsolvable = |faults: Vec<crate::mechanics::Fault>| {
+        let words = faults.first().map_or_else(String::new, ToString::to_string);
+        Unsound::Obstacle(Obstacle { key: "dr", phrase: Phrase::new(words) })
+    };
+    let mechanism = idealise(design).map_err(unsolvable)?;
+    let solver = Solver::new(&mechanism).map_err(unsolvable)?;
+    let (low, high) = (design.lift.lowest.to_m(), design.lift.highest.to_m());
+    let last = (STATIONS - 1) as f64;
+    let stations = (0..STATIONS)
+        .map(|at| Station::new(&solver, low + (high - low) * at as f64 / last))
+        .collect::<Result<Vec<_>, _>>()
+        .map_err(|fault| unsolvable(vec![fault]))?;
+    let mut report = Report {
+        design: design.clone(),
+        parts: parts(design),
+        stations,
+        findings: Vec::new(),
+        share: worse_share(design),
+        solver,
+    };
+    report.findings = findings::of(&report);
+    Ok(report)
+}
+
+/// The worse side's share of the load: the lever rule between the two outer arms.
+fn worse_share(design: &Design) -> f64 {
+    0.5 + (design.load.across.to_m() / design.frames.spread.to_m()).abs()
+}
+
+impl Report {
+    /// The mechanism behind it.
+    #[must_use]
+    pub fn mechanism(&self) -> &Mechanism {
+        self.solver.mechanism()
+    }
+
+    /// The range of motion between the stops of the carriage.
+    #[must_use]
+    pub fn limits(&self) -> &Limits {
+        self.solver.limits()
+    }
+
+    /// The lowest deck height, m.
+    #[must_use]
+    pub fn lowest(&self) -> f64 {
+        self.design.lift.lowest.to_m()
+    }
+
+    /// The highest deck height, m.
+    #[must_use]
+    pub fn highest(&self) -> f64 {
+        self.design.lift.highest.to_m()
+    }
+
+    /// Everything at one height, m; a height outside the lift is brought back to its nearer end.
+    #[must_use]
+    pub fn at(&self, height: f64) -> Station {
+        let height = if height.is_nan() { self.lowest() } else { height.clamp(self.lowest(), self.highest()) };
+        Station::new(&self.solver, height).unwrap_or_else(|_| self.nearest(height).clone())
+    }
+
+    /// The station of the sweep at or above a height.
+    fn nearest(&self, height: f64) -> &Station {
+        let at = self.stations.partition_point(|station| station.height < height);
+        &self.stations[at.min(STATIONS - 1)]
+    }
+
+    /// Turns of the crank from the lowest to the highest deck.
+    #[must_use]
+    pub fn turns(&self) -> f64 {
+        self.turns_at(self.highest())
+    }
+
+    /// Turns of the crank from the lowest deck up to a height, m.
+    #[must_use]
+    pub fn turns_at(&self, height: f64) -> f64 {
+        let travel = self.at(height).state.screw_length - self.stations[0].state.screw_length;
+        travel.abs() / self.design.drive.lead.to_m()
+    }
+
+    /// The deck height after so many turns from the lowest deck, m, within the lift.
+    #[must_use]
+    pub fn height_at_turns(&self, turns: f64) -> f64 {
+        let (mut low, mut high) = (self.lowest(), self.highest());
+        let turns = if turns.is_nan() { 0.0 } else { turns };
+        if turns <= 0.0 {
+            return low;
+        }
+        if turns >= self.turns() {
+            return high;
+        }
+        while high - low > HEIGHT_STEP {
+            let middle = 0.5 * (low + high);
+            if self.turns_at(middle) < turns { low = middle } else { high = middle }
+        }
+        0.5 * (low + high)
+    }
+
+    /// The deck height with the base wheel axle at a place along the base, m, within the lift.
+    #[must_use]
+    pub fn height_at_carriage(&self, x: f64) -> f64 {
+        let (outer, inner) = (self.stations[0].pose.carriage_x, self.stations[STATIONS - 1].pose.carriage_x);
+        let x = x.clamp(inner.min(outer), inner.max(outer));
+        self.solver.pose_at_carriage(x).map_or(self.lowest(), |pose| pose.deck_height.clamp(self.lowest(), self.highest()))
+    }
+
+    /// The force along the screw at which the crank reaches the force the builder accepts, N. The torque to raise is in proportion
+    /// to the force, so one figure holds for every height; none where the screw has no friction and no lead.
+    #[must_use]
+    pub fn screw_force_at_limit(&self) -> Option<f64> {
+        let torque = self.design.drive.crank_limit.to_n() * self.design.drive.crank.to_m();
+        let force = torque / self.mechanism().screw.as_ref()?.torque_against(1.0);
+        force.is_finite().then_some(force)
+    }
+
+    /// The greatest of a figure over the lift and the deck height at which it stands; figures that are not numbers do not count.
+    pub fn greatest(&self, figure: impl Fn(&Station) -> f64) -> (f64, f64) {
+        self.stations.iter().fold((f64::NEG_INFINITY, self.lowest()), |best, station| {
+            let value = figure(station);
+            if value > best.0 { (value, station.height) } else { best }
+        })
+    }
+}
+
+/// How fine a height is found from turns of the crank, m: a hundredth of what a page can draw.
+const HEIGHT_STEP: f64 = 1e-7;

@@ -1,0 +1,120 @@
+//! Changing one input: taken when the design still stands, refused with the reason and the nearest value that does.
+use super::phrase::{Amount, Phrase};
+use super::reach::reach;
+use crate::design::{Design, Field};
+use crate::mechanics::{Solver, free};
+use crate::quantity::Length;
+
+/// The angle of the arms up to which an offered lift goes, rad: steeper arms stand unsteadily (60 to 65 degrees, common
+/// practice, no source).
+const STEEP: f64 = 62.0 * core::f64::consts::PI / 180.0;
+
+/// A change that was not taken.
+#[derive(Clone, Debug)]
+pub struct Refusal {
+    /// Why, in a sentence.
+    pub phrase: Phrase,
+    /// The value nearest to the wanted one that the design would take, in steps; none where only the present one will do.
+    pub nearest: Option<i64>,
+    /// Another way out: the wanted value with the lift fitted to it.
+    pub offer: Option<Offer>,
+}
+
+/// A whole design offered instead, with the words for its button.
+#[derive(Clone, Debug)]
+pub struct Offer {
+    /// What it does.
+    pub phrase: Phrase,
+    /// The design.
+    pub design: Box<Design>,
+}
+
+/// Where an input may lie while everything else stays, in steps, and what ends the range.
+#[derive(Clone, Debug)]
+pub struct Span {
+    /// Smallest value.
+    pub from: i64,
+    /// Largest value.
+    pub to: i64,
+    /// What forbids less, where that is more than the input's own range.
+    pub below: Option<Phrase>,
+    /// What forbids more, where that is more than the input's own range.
+    pub above: Option<Phrase>,
+}
+
+fn with(design: &Design, field: &Field, steps: i64) -> Design {
+    let mut changed = design.clone();
+    field.set(&mut changed, steps);
+    changed
+}
+
+/// The design with one input changed, if it can still stand.
+///
+/// # Errors
+/// [`Refusal`] with the reason and, where there are any, ways out. The design given is expected to stand.
+pub fn revise(design: &Design, field: &Field, steps: i64) -> Result<Design, Refusal> {
+    let phrase = if field.allows(steps) {
+        let changed = with(design, field, steps);
+        match reach(&changed) {
+            Ok(()) => return Ok(changed),
+            Err(obstacle) => obstacle.phrase,
+        }
+    } else {
+        Phrase::new(format!("{} must lie within its range.", field.label))
+    };
+    let present = field.get(design);
+    let nearest = if field.choices.is_empty() { Some(farthest(design, field, field.nearest(steps))) } else { None };
+    let nearest = nearest.filter(|value| *value != present);
+    Err(Refusal { phrase, nearest, offer: field.allows(steps).then(|| fitted(design, field, steps)).flatten() })
+}
+
+/// The value farthest from the present one towards a goal with which the design still stands.
+fn farthest(design: &Design, field: &Field, goal: i64) -> i64 {
+    if reach(&with(design, field, goal)).is_ok() {
+        return goal;
+    }
+    let (mut good, mut bad) = (field.get(design), goal);
+    while good.abs_diff(bad) > 1 {
+        let middle = good + (bad - good) / 2;
+        if reach(&with(design, field, middle)).is_ok() {
+            good = middle;
+        } else {
+            bad = middle;
+        }
+    }
+    good
+}
+
+/// Where an input may lie while everything else stays as it is.
+#[must_use]
+pub fn span(design: &Design, field: &Field) -> Span {
+    if !field.choices.is_empty() {
+        return Span { from: field.range.0, to: field.range.1, below: None, above: None };
+    }
+    let (from, to) = (farthest(design, field, field.range.0), farthest(design, field, field.range.1));
+    let why = |end: i64, beyond: i64| {
+        (end != beyond).then(|| reach(&with(design, field, end + (beyond - end).signum())).err().map(|o| o.phrase)).flatten()
+    };
+    Span { from, to, below: why(from, field.range.0), above: why(to, field.range.1) }
+}
+
+/// The wanted value with lowest and highest deck moved into the linkage's reach: the lowest stays if it can, the
+/// highest comes down to arms at 62 degrees.
+fn fitted(design: &Design, field: &Field, steps: i64) -> Option<Offer> {
+    let mut changed = with(design, field, steps);
+    let mechanism = free(&changed);
+    let solver = Solver::new(&mechanism).ok()?;
+    let steep = solver.pose_at_angle(STEEP).ok()?.deck_height;
+    let folded = solver.limits().height_low?;
+    let inwards = |height: f64| Length::mm((height.max(folded) * 1e3).ceil().min((steep * 1e3).floor()));
+    changed.lift.lowest = inwards(changed.lift.lowest.to_m());
+    changed.lift.highest = inwards(changed.lift.highest.to_m());
+    let moved = changed.lift != design.lift;
+    (moved && reach(&changed).is_ok() && field.key != "lo" && field.key != "hi").then(|| Offer {
+        phrase: Phrase::new("Change it and lift from ")
+            .with(Amount::Size(changed.lift.lowest.to_m()))
+            .and(" to ")
+            .with(Amount::Size(changed.lift.highest.to_m())),
+        design: Box::new(changed),
+    })
+}

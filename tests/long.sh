@@ -1,0 +1,20 @@
+#!/usr/bin/env bash
+# What takes too long for every change: `bash tests/long.sh [cases]`. The property tests over many more designs (20,000
+# each unless told otherwise), optimised but with arithmetic checked, and the solver's timings.
+set -uo pipefail
+cd "$(dirname "$0")/.."
+# shellcheck source=tests/steps.sh
+source tests/steps.sh
+
+export CARGO_TERM_PROGRESS_WHEN=never
+export PROPTEST_CASES=${1:-20000}
+export CARGO_PROFILE_RELEASE_OVERFLOW_CHECKS=true CARGO_PROFILE_RELEASE_DEBUG_ASSERTIONS=true
+
+prepare_rust
+
+step "Properties over $PROPTEST_CASES designs each" cargo \
+  cargo test --locked --quiet --release --no-fail-fast -p risewright -p risewright-tests
+unset CARGO_PROFILE_RELEASE_OVERFLOW_CHECKS CARGO_PROFILE_RELEASE_DEBUG_ASSERTIONS
+step "Timings" single cargo bench --locked -p risewright
+
+summary

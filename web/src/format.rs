@@ -1,0 +1,106 @@
+//! The only place where a value becomes text on the page.
+use risewright::design::{Design, Field, Group};
+use risewright::quantity::{Style, System, figures, print};
+use risewright::report::{Report, Span};
+
+/// A value of an input for its field: number and unit.
+pub fn field_value(field: &Field, steps: i64, units: System) -> (String, &'static str) {
+    let printed = print(steps, field.kind, units, Style::Full);
+    (printed.number, printed.unit)
+}
+
+/// A value of an input with its unit, short.
+fn short(field: &Field, steps: i64, units: System) -> String {
+    print(steps, field.kind, units, Style::Short).to_string()
+}
+
+/// The range of an input with what ends it, and what the input means.
+pub fn hint(field: &Field, span: &Span, units: System) -> String {
+    let mut text = format!("{} to {}. {}", short(field, span.from, units), short(field, span.to, units), field.meaning());
+    for why in [&span.below, &span.above].into_iter().flatten() {
+        text.push(' ');
+        text.push_str(&why.text(units));
+    }
+    text
+}
+
+/// What matters of a group while it is closed.
+pub fn summary(group: Group, design: &Design, units: System) -> String {
+    let length = |value: risewright::quantity::Length| figures::size(value.to_m(), units).number;
+    match group {
+        Group::Lift => {
+            let stages = design.lift.stages.get();
+            let word = if stages == 1 { "stage" } else { "stages" };
+            format!("{stages} {word}, {} to {}", length(design.lift.lowest), length(design.lift.highest))
+        }
+        Group::Arms => format!(
+            "{} × {}, {} wide",
+            design.arms.layers.get(),
+            length(design.arms.thickness),
+            length(design.arms.width)
+        ),
+        Group::Frames => {
+            format!("deck {} × {}", length(design.frames.deck_length), length(design.frames.deck_width))
+        }
+        Group::Drive => format!("screw {} × {}", length(design.drive.major), length(design.drive.lead)),
+        Group::Running => {
+            format!("bolts {}, wheels {}", length(design.running.pin), length(design.running.wheel))
+        }
+        Group::Load => figures::weight(design.load.mass.to_kg(), units).to_string(),
+        Group::Shop => format!("{} × {}", length(design.shop.sheet_length), length(design.shop.sheet_width)),
+    }
+}
+
+/// The deck's height with its unit.
+pub fn height(metres: f64, units: System) -> String {
+    figures::size(metres, units).to_string()
+}
+
+/// Where the deck stands, for a slider read aloud.
+pub fn deck_words(metres: f64, turns: f64, report: &Report, units: System) -> String {
+    format!(
+        "deck {}, {} of {} turns",
+        height(metres, units),
+        figures::turns(turns).number,
+        figures::turns(report.turns()).number
+    )
+}
+
+/// Where the deck came to rest and what the crank feels there.
+pub fn rest_words(metres: f64, crank: Option<f64>, units: System) -> String {
+    let deck = height(metres, units);
+    match crank {
+        Some(newtons) => format!("deck {deck}, crank {}", figures::small_force(newtons, units)),
+        None => format!("deck {deck}"),
+    }
+}
+
+/// Minutes and seconds of so many turns at a pace, as on a stop-watch.
+pub fn stop_watch(turns: f64, turns_a_minute: f64) -> String {
+    let seconds = (turns / turns_a_minute * 60.0).round();
+    if !seconds.is_finite() {
+        return "—".to_owned();
+    }
+    let minutes = (seconds / 60.0).floor();
+    format!("{minutes:.0}:{:02.0}", seconds - 60.0 * minutes)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_stop_watch_carries_seconds_over() {
+        assert_eq!(stop_watch(10.8, 30.0), "0:22");
+        assert_eq!(stop_watch(53.2, 30.0), "1:46");
+        assert_eq!(stop_watch(59.9, 60.0), "1:00");
+        assert_eq!(stop_watch(1.0, 0.0), "—");
+    }
+
+    #[test]
+    fn closed_groups_say_what_matters() {
+        let design = Design::default();
+        assert_eq!(summary(Group::Lift, &design, System::Metric), "2 stages, 520 to 1160");
+        assert_eq!(summary(Group::Arms, &design, System::Metric), "2 × 18, 75 wide");
+    }
+}

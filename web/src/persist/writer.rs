@@ -1,0 +1,81 @@
+//! Writes the design to address and storage: late, seldom, and the last one always.
+use std::cell::{Cell, RefCell};
+use std::rc::{Rc, Weak};
+use std::time::Duration;
+
+use leptos::prelude::set_timeout;
+use risewright::design::Design;
+use risewright::share::address::{self, View};
+use risewright::share::link;
+use wasm_bindgen::JsValue;
+
+use super::storage;
+use crate::clock::now;
+
+/// The least time between two writes, ms: browsers refuse more than some 100 in 30 s.
+const PAUSE: f64 = 500.0;
+
+thread_local! {
+    static REMEMBERED: RefCell<Weak<Writer>> = const { RefCell::new(Weak::new()) };
+}
+
+/// Lets [`flush_remembered`] reach this writer.
+pub fn remember(writer: &Rc<Writer>) {
+    REMEMBERED.set(Rc::downgrade(writer));
+}
+
+/// Writes what waits in the remembered writer.
+pub fn flush_remembered() {
+    if let Some(writer) = REMEMBERED.with_borrow(Weak::upgrade) {
+        writer.flush();
+    }
+}
+
+/// Writes at most every [`PAUSE`].
+#[derive(Default)]
+pub struct Writer {
+    written_at: Cell<f64>,
+    waiting: Cell<Option<Design>>,
+    scheduled: Cell<bool>,
+}
+
+impl Writer {
+    /// This design is to be written, and any that still waits no longer.
+    pub fn put(self: &Rc<Self>, design: Design) {
+        self.waiting.set(Some(design));
+        let wait = self.written_at.get() + PAUSE - now();
+        if wait <= 0.0 {
+            self.flush();
+        } else if !self.scheduled.replace(true) {
+            let writer = Rc::clone(self);
+            set_timeout(
+                move || {
+                    writer.scheduled.set(false);
+                    writer.flush();
+                },
+                Duration::from_secs_f64(wait / 1000.0),
+            );
+        }
+    }
+
+    /// Writes what waits, if anything does.
+    pub fn flush(&self) {
+        if let Some(design) = self.waiting.take() {
+            self.written_at.set(now());
+            storage::keep(&link::encode(&design));
+            replace_address(&design);
+        }
+    }
+}
+
+fn replace_address(design: &Design) {
+    let Some(window) = web_sys::window() else { return };
+    let address = format!("#{}", address::write(View::Elevation, design));
+    if window.location().hash().ok().as_deref() == Some(address.as_str()) {
+        return;
+    }
+    if let Ok(history) = window.history() {
+        // Refused by some browsers in embedded pages: the link can still be copied as text.
+        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&address));
+    }
+}

@@ -1,0 +1,208 @@
+//! What the page knows: the design with its history, what follows from it, and how the reader looks at it.
+//!
+//! The design is the only truth that is written; report and station are memos over it. Deck height, units and toggles are view
+//! state and never enter the report.
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use risewright::design::Design;
+use risewright::quantity::System;
+use risewright::report::{Refusal, Report, Station, Unsound, analyse};
+
+use crate::edit::{Book, Edit};
+use crate::input::crank::Direction;
+use crate::input::keyboard::Command;
+
+/// A value shared between memos; equal only to itself, so that a new one always counts as a change.
+#[derive(Debug)]
+pub struct Shared<T>(Arc<T>);
+
+impl<T> Shared<T> {
+    fn new(value: T) -> Self {
+        Self(Arc::new(value))
+    }
+}
+
+impl<T> Clone for Shared<T> {
+    fn clone(&self) -> Self {
+        Self(Arc::clone(&self.0))
+    }
+}
+
+impl<T> PartialEq for Shared<T> {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.0, &other.0)
+    }
+}
+
+impl<T> core::ops::Deref for Shared<T> {
+    type Target = T;
+    fn deref(&self) -> &T {
+        &self.0
+    }
+}
+
+/// What the reader wants to see on the drawing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Shown {
+    /// Dimensions.
+    pub dimensions: bool,
+    /// Forces as arrows.
+    pub forces: bool,
+    /// The load.
+    pub load: bool,
+}
+
+impl Default for Shown {
+    fn default() -> Self {
+        Self { dimensions: true, forces: true, load: true }
+    }
+}
+
+/// The page's state: signals that live as long as the page.
+#[derive(Clone, Copy)]
+pub struct State {
+    book: RwSignal<Book>,
+    /// The design at present.
+    pub design: Memo<Design>,
+    /// Everything computed from it.
+    pub report: Memo<Shared<Report>>,
+    height: RwSignal<f64>,
+    /// The table at the deck's present height.
+    pub station: Memo<Shared<Station>>,
+    /// Turns of the crank from the lowest deck to the present height.
+    pub turns: Memo<f64>,
+    /// The units the reader is used to.
+    pub units: RwSignal<System>,
+    /// What the drawing shows.
+    pub shown: RwSignal<Shown>,
+    /// Which way the crank is being turned, if it is.
+    pub turning: RwSignal<Option<Direction>>,
+    /// A sentence to read before all else: a link that cannot be opened, a copy that failed.
+    pub notice: RwSignal<Option<String>>,
+    /// What a screen reader says when the deck has come to rest.
+    pub spoken: RwSignal<String>,
+}
+
+impl State {
+    /// Begins with a design; where that cannot be analysed, with the demo, and what is wrong with it as the notice.
+    ///
+    /// # Errors
+    /// When the demo itself cannot be analysed.
+    pub fn new(design: Design) -> Result<Self, Unsound> {
+        let (design, report, notice) = match analyse(&design) {
+            Ok(report) => (design, report, None),
+            Err(unsound) => {
+                let demo = Design::default();
+                let report = analyse(&demo)?;
+                (demo, report, Some(cannot_stand(&unsound)))
+            }
+        };
+        let first = Shared::new(report);
+        let middle = 0.5 * (first.lowest() + first.highest());
+        let book = RwSignal::new(Book::new(design));
+        let design = Memo::new(move |_| book.with(|book| book.design().clone()));
+        let report = Memo::new(move |last: Option<&Shared<Report>>| {
+            let last = last.unwrap_or(&first);
+            design.with(|design| {
+                if *design == last.design {
+                    return last.clone();
+                }
+                // Every design in the book stands, so that this cannot fail; if it did, the last good one stays.
+                analyse(design).map_or_else(|_| last.clone(), Shared::new)
+            })
+        });
+        let height = RwSignal::new(middle);
+        let station = Memo::new(move |_| report.with(|report| Shared::new(report.at(height.get()))));
+        let turns = Memo::new(move |_| report.with(|report| report.turns_at(station.with(|station| station.height))));
+        Ok(Self {
+            book,
+            design,
+            report,
+            height,
+            station,
+            turns,
+            units: RwSignal::new(System::default()),
+            shown: RwSignal::new(Shown::default()),
+            turning: RwSignal::new(None),
+            notice: RwSignal::new(notice),
+            spoken: RwSignal::new(String::new()),
+        })
+    }
+
+    /// Applies an edit; a refused one changes nothing.
+    ///
+    /// # Errors
+    /// The reason, with ways out.
+    pub fn apply(&self, edit: Edit) -> Result<(), Refusal> {
+        let mut outcome = Ok(false);
+        self.book.maybe_update(|book| {
+            outcome = book.apply(edit);
+            matches!(outcome, Ok(true))
+        });
+        outcome.map(|_changed| ())
+    }
+
+    /// Opens another design, if it can stand.
+    ///
+    /// # Errors
+    /// What is wrong with it; the present design stays.
+    pub fn open(&self, title: &'static str, design: Design) -> Result<(), String> {
+        analyse(&design).map_err(|unsound| cannot_stand(&unsound))?;
+        self.apply(Edit::Whole(title, Box::new(design))).map_err(|refusal| refusal.phrase.text(self.units.get_untracked()))
+    }
+
+    /// From here to [`Self::end_gesture`] all edits are one step of the history.
+    pub fn begin_gesture(&self) {
+        self.book.update(Book::begin);
+    }
+
+    /// Ends the gesture.
+    pub fn end_gesture(&self) {
+        self.book.update(Book::end);
+    }
+
+    /// What undo would take back.
+    pub fn undoes(&self) -> Option<&'static str> {
+        self.book.with(Book::undoes)
+    }
+
+    /// What redo would do again.
+    pub fn redoes(&self) -> Option<&'static str> {
+        self.book.with(Book::redoes)
+    }
+
+    /// Does what a key or button asks for.
+    pub fn command(&self, command: Command) {
+        match command {
+            Command::Undo => self.book.update(Book::undo),
+            Command::Redo => self.book.update(Book::redo),
+            Command::Stop => self.turning.set(None),
+        }
+    }
+
+    /// The deck's present height, m.
+    pub fn height(&self) -> f64 {
+        self.station.with(|station| station.height)
+    }
+
+    /// Moves the deck to a height, m, within the lift; the crank is no longer turned.
+    pub fn move_to(&self, height: f64) {
+        if self.turning.get_untracked().is_some() {
+            self.turning.set(None);
+        }
+        self.crank_to(height);
+    }
+
+    /// Moves the deck while the crank is turned.
+    pub fn crank_to(&self, height: f64) {
+        if height.is_finite() {
+            self.height.set(height);
+        }
+    }
+}
+
+fn cannot_stand(unsound: &Unsound) -> String {
+    let reasons: Vec<String> = unsound.phrases().iter().map(|phrase| phrase.text(System::default())).collect();
+    format!("This design cannot be built. {} The design below is still yours.", reasons.join(" "))
+}

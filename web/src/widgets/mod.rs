@@ -1,0 +1,7 @@
+//! Pieces of a page that know nothing of lifting tables.
+pub mod canvas;
+pub mod lettering;
+pub mod number_field;
+pub mod picture;
+pub mod select;
+pub mod slider;
