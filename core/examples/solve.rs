@@ -35,9 +35,8 @@ fn answer(path: &str) -> Result<Value, String> {
     let text = std::fs::read_to_string(path).map_err(|fault| fault.to_string())?;
     let mechanism: Mechanism = serde_json::from_str(&text).map_err(|fault| fault.to_string())?;
     let Heights { heights } = serde_json::from_str(&text).map_err(|fault| fault.to_string())?;
-    let solver = Solver::new(&mechanism).map_err(|faults| {
-        faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("; ")
-    })?;
+    let solver = Solver::new(&mechanism)
+        .map_err(|faults| faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("; "))?;
     let results = heights
         .into_iter()
         .map(|height| {

@@ -6,6 +6,10 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may stop at the first surprise")]
 
 use proptest::prelude::*;
+use risewright::quantity::figures::{
+    self, Figure, angle, drawn_force, factor, large_force, minutes, percent, sag, size, small_force, torque,
+    turns,
+};
 use risewright::quantity::{
     Angle, Count, Density, Force, Kind, LONGEST, Length, MOST_STEPS, Mass, Money, Pace, Ratio, ReadError,
     Stiffness, Stress, Style, System, print, read,
@@ -305,6 +309,56 @@ fn lengths_are_printed_as_a_shop_writes_them() {
     assert_eq!(print(1250, Kind::Money, System::Metric, Style::Full).text(), "12.50");
     assert_eq!(print(45 * 45_359_237, Kind::Mass, System::Inch, Style::Short).text(), "45\u{A0}lb");
     assert_eq!(print(1450, Kind::Angle, System::Inch, Style::Short).text(), "14.5°");
+}
+
+#[test]
+fn figures_have_the_digits_a_reader_can_use() {
+    use System::{Inch, Metric};
+    let is = |figure: Figure, text: &str| assert_eq!(figure.to_string(), text.replace('_', "\u{A0}"));
+    // kN with two decimals in tables and one on the drawing, hand forces in whole N, everything in whole lbf.
+    is(large_force(7610.0, Metric), "7.61_kN");
+    is(drawn_force(7610.0, Metric), "7.6_kN");
+    is(small_force(130.4, Metric), "130_N");
+    is(large_force(-7610.0, Metric), "−7.61_kN");
+    // 1000 N = 224.809 lbf (NIST SP 811 appendix B.9).
+    for force in [large_force, drawn_force, small_force] {
+        is(force(1000.0, Inch), "225_lbf");
+    }
+    // Whole mm for sizes and one decimal for sag; sixteenths, and thousandths of an inch.
+    is(size(0.5203, Metric), "520_mm");
+    is(size(0.6223, Inch), "24 1/2_in");
+    is(size(0.63, Inch), "24 13/16_in");
+    is(size(-0.0381, Inch), "−1 1/2_in");
+    is(sag(0.01304, Metric), "13.0_mm");
+    is(sag(0.01304, Inch), "0.513_in");
+    is(turns(64.17), "64.2_turns");
+    // 5.5 N m = 48.68 lbf in.
+    is(torque(5.5, Metric), "5.5_N_m");
+    is(torque(5.5, Inch), "49_lbf_in");
+    is(percent(0.0469), "5_%");
+    is(figures::ratio(0.636), "0.64");
+    is(factor(4.84), "4.8");
+    is(angle(0.2617994), "15.0°");
+    is(minutes(128.4), "2.1_min");
+    // 1 MPa = 145.038 psi, 1 m2 = 10.7639 ft2, 100 kg = 220.46 lb, 1 N/mm = 5.7101 lbf/in.
+    is(figures::stress(8.34e6, Metric), "8.3_MPa");
+    is(figures::stress(10e6, Inch), "1450_psi");
+    is(figures::area(1.95, Metric), "1.95_m²");
+    is(figures::area(10.0, Inch), "107.64_ft²");
+    is(figures::weight(46.04, Metric), "46.0_kg");
+    is(figures::weight(100.0, Inch), "220_lb");
+    is(figures::stiffness(1.0e6, Metric), "1000_N/mm");
+    is(figures::stiffness(1.0e6, Inch), "5710_lbf/in");
+    // No sign on what rounds to zero, groups from 10 000 up, a dash where there is no value.
+    is(sag(-0.00001, Metric), "0.0_mm");
+    is(size(-0.0001, Inch), "0_in");
+    is(small_force(9999.0, Metric), "9999_N");
+    is(small_force(-12_345.0, Metric), "−12\u{202F}345_N");
+    for none in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, f64::MAX] {
+        is(large_force(none * 1e10, Inch), "—_lbf");
+        is(size(none * 1e10, Inch), "—_in");
+        is(percent(none), "—_%");
+    }
 }
 
 #[test]

@@ -14,6 +14,11 @@ fn short(field: &Field, steps: i64, units: System) -> String {
     print(steps, field.kind, units, Style::Short).to_string()
 }
 
+/// A value that an input would take, with its unit, so that it reads back to the same step.
+pub fn nearest(field: &Field, steps: i64, units: System) -> String {
+    print(steps, field.kind, units, Style::Full).to_string()
+}
+
 /// The range of an input with what ends it, and what the input means.
 pub fn hint(field: &Field, span: &Span, units: System) -> String {
     let mut text = format!("{} to {}. {}", short(field, span.from, units), short(field, span.to, units), field.meaning());

@@ -1,2 +1,23 @@
-//! The page.
-fn main() {}
+//! The page: a shop drawing of a scissor table that moves.
+mod app;
+mod clock;
+mod edit;
+mod format;
+mod frame;
+mod input;
+mod persist;
+mod state;
+mod trouble;
+mod views;
+mod widgets;
+
+use wasm_bindgen::JsCast;
+
+fn main() {
+    trouble::prepare();
+    let place = web_sys::window().and_then(|window| window.document()).and_then(|document| document.get_element_by_id("app"));
+    let Some(place) = place.and_then(|place| place.dyn_into::<web_sys::HtmlElement>().ok()) else { return };
+    // What stood there until now told the reader to wait.
+    place.set_text_content(None);
+    leptos::mount::mount_to(place, app::App).forget();
+}

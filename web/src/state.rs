@@ -59,6 +59,15 @@ impl Default for Shown {
     }
 }
 
+/// What is told above the sheet.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Message {
+    /// A sentence.
+    Sentence(String),
+    /// A link to copy by hand.
+    Link(String),
+}
+
 /// The page's state: signals that live as long as the page.
 #[derive(Clone, Copy)]
 pub struct State {
@@ -79,23 +88,28 @@ pub struct State {
     /// Which way the crank is being turned, if it is.
     pub turning: RwSignal<Option<Direction>>,
     /// A sentence to read before all else: a link that cannot be opened, a copy that failed.
-    pub notice: RwSignal<Option<String>>,
+    pub notice: RwSignal<Option<Message>>,
     /// What a screen reader says when the deck has come to rest.
     pub spoken: RwSignal<String>,
 }
 
 impl State {
-    /// Begins with a design; where that cannot be analysed, with the demo, and what is wrong with it as the notice.
+    /// Begins with the first of these designs that can stand, else with the demo; the notice tells what was wrong with those
+    /// before it.
     ///
     /// # Errors
     /// When the demo itself cannot be analysed.
-    pub fn new(design: Design) -> Result<Self, Unsound> {
-        let (design, report, notice) = match analyse(&design) {
-            Ok(report) => (design, report, None),
-            Err(unsound) => {
+    pub fn new(designs: Vec<Design>, mut notice: Option<String>) -> Result<Self, Unsound> {
+        let mut designs = designs.into_iter();
+        let (design, report) = loop {
+            let Some(design) = designs.next() else {
                 let demo = Design::default();
                 let report = analyse(&demo)?;
-                (demo, report, Some(cannot_stand(&unsound)))
+                break (demo, report);
+            };
+            match analyse(&design) {
+                Ok(report) => break (design, report),
+                Err(unsound) => notice = Some(cannot_stand(&unsound)),
             }
         };
         let first = Shared::new(report);
@@ -125,7 +139,7 @@ impl State {
             units: RwSignal::new(System::default()),
             shown: RwSignal::new(Shown::default()),
             turning: RwSignal::new(None),
-            notice: RwSignal::new(notice),
+            notice: RwSignal::new(notice.map(Message::Sentence)),
             spoken: RwSignal::new(String::new()),
         })
     }

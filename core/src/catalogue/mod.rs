@@ -8,6 +8,7 @@ pub mod fastener;
 pub mod friction;
 pub mod panel;
 mod source;
+pub mod species;
 pub mod steel;
 mod stock;
 pub mod thread;

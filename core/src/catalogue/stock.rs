@@ -1,6 +1,6 @@
 //! What a row of sheet stock or wood says.
 
-use super::{Row, Source, panel, wood};
+use super::{Row, Source, panel, species, wood};
 use crate::quantity::{Density, Length, Stress};
 
 /// The sort of wood, as the rules for pins and washers tell them apart.
@@ -74,7 +74,7 @@ pub struct Stock {
 
 impl Row for Stock {
     fn rows() -> impl Iterator<Item = &'static Self> {
-        panel::PANELS.iter().chain(wood::CLASSES.iter()).chain(wood::SPECIES.iter())
+        panel::PANELS.iter().chain(wood::CLASSES.iter()).chain(species::SPECIES.iter())
     }
 
     fn id(&self) -> u16 {

@@ -50,6 +50,8 @@ const ISO_724: Source = Source::new("ISO 724 and ISO 898-1 (metric coarse)", Sta
 const B1_1: Source = Source::new("ASME B1.1 (unified coarse), as in Shigley 9e table 8-2", Standing::Read);
 const B1_5: Source =
     Source::new("ASME B1.5 (general-purpose Acme); clearance at the root from memory", Standing::Read);
+const B1_5_FORMULA: Source =
+    Source::new("ASME B1.5 (general-purpose Acme); clearance at the root from memory", Standing::Formula);
 
 const fn trapezoidal(id: u16, name: &'static str, major_mm: f64, pitch_mm: f64, source: Source) -> Thread {
     Thread { id, name, series: Series::Trapezoidal, starts: 1, source, major_mm, pitch_mm }
@@ -71,6 +73,11 @@ const fn unc(id: u16, name: &'static str, major_inch: f64, per_inch: f64) -> Thr
 const fn acme(id: u16, name: &'static str, major_inch: f64, per_inch: f64) -> Thread {
     let (major_mm, pitch_mm) = (major_inch * MM_OF_INCH, MM_OF_INCH / per_inch);
     Thread { id, name, series: Series::Acme, starts: 1, source: B1_5, major_mm, pitch_mm }
+}
+
+/// A row whose printed line was not read.
+const fn acme_formula(id: u16, name: &'static str, major_inch: f64, per_inch: f64) -> Thread {
+    Thread { source: B1_5_FORMULA, ..acme(id, name, major_inch, per_inch) }
 }
 
 /// Threads in the order they are offered.
@@ -124,8 +131,8 @@ pub static THREADS: [Thread; 51] = [
     acme(407, "3/4-6 Acme", 0.75, 6.0),
     acme(408, "7/8-6 Acme", 0.875, 6.0),
     acme(409, "1-5 Acme", 1.0, 5.0),
-    acme(410, "1-1/8-5 Acme", 1.125, 5.0),
-    acme(411, "1-1/4-5 Acme", 1.25, 5.0),
+    acme_formula(410, "1-1/8-5 Acme", 1.125, 5.0),
+    acme_formula(411, "1-1/4-5 Acme", 1.25, 5.0),
 ];
 listed!(Thread, THREADS);
 
@@ -204,7 +211,7 @@ impl Thread {
         let part = match self.series {
             Series::Trapezoidal | Series::Acme => 0.5,
             // Three eighths of the height of the sharp triangle, either side: 3/4 of sqrt(3)/2.
-            Series::MetricCoarse | Series::Unc => 0.649_519,
+            Series::MetricCoarse | Series::Unc => 0.65,
         };
         self.major_mm - part * self.pitch_mm
     }

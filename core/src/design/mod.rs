@@ -14,7 +14,7 @@ mod lift;
 mod load;
 mod running;
 mod shop;
-
+mod stock;
 
 pub use arms::Arms;
 pub use check::{Fault, check};
@@ -27,7 +27,7 @@ pub use lift::Lift;
 pub use load::Load;
 pub use running::Running;
 pub use shop::Shop;
-
+pub use stock::{panel, set_panel, set_thread, thread};
 
 /// The longest name a design may have, in characters.
 pub const NAME_LIMIT: usize = 60;

@@ -85,8 +85,10 @@ impl Arms {
                     load.across = weight * down.y;
                 }
             }
-            diagrams
-                .push(Diagram::new(loads, Spread { along: self.spread * down.x, across: self.spread * down.y }));
+            diagrams.push(Diagram::new(
+                loads,
+                Spread { along: self.spread * down.x, across: self.spread * down.y },
+            ));
         }
         diagrams
     }

@@ -171,7 +171,8 @@ fn drive(check: &mut Check, m: &Mechanism) {
         }
         DriveKind::MidPivot { level } => {
             if !(1..m.n).contains(level) {
-                let between = format!("is {level}, but a screw between side pivots needs a level from 1 to n - 1");
+                let between =
+                    format!("is {level}, but a screw between side pivots needs a level from 1 to n - 1");
                 check.say("drive.level", between);
             }
         }

@@ -43,13 +43,7 @@ pub struct Movement {
 impl Movement {
     /// The elastic displacement, without play.
     pub fn total(&self) -> f64 {
-        self.arms
-            + self.joints
-            + self.wheels
-            + self.screw
-            + self.top_rails
-            + self.base_rails
-            + self.casters
+        self.arms + self.joints + self.wheels + self.screw + self.top_rails + self.base_rails + self.casters
     }
 }
 
@@ -166,7 +160,10 @@ impl<'a> Yielded<'a> {
             let loads = base_loads(pose, screw, &unit);
             let [left, right] = base.beam.reactions(&loads);
             let settled = base.settlement;
-            (base.line.as_ref().map_or(0.0, |line| line.work(&loads)), -left * settled[0] - right * settled[1])
+            (
+                base.line.as_ref().map_or(0.0, |line| line.work(&loads)),
+                -left * settled[0] - right * settled[1],
+            )
         });
         let Play { sag, lash } = slack.play(rest, &unit);
         Movement {
@@ -175,10 +172,7 @@ impl<'a> Yielded<'a> {
             wheels: self.live.base_wheel * unit.base_wheel * self.flexibility.base_wheel
                 + self.live.top_wheel * unit.top_wheel * self.flexibility.top_wheel,
             screw: self.live.drive * unit.drive * self.screw,
-            top_rails: self
-                .top
-                .as_ref()
-                .map_or(0.0, |line| line.work(&top_loads(pose, screw, &unit, &deck))),
+            top_rails: self.top.as_ref().map_or(0.0, |line| line.work(&top_loads(pose, screw, &unit, &deck))),
             base_rails,
             casters,
             play: sag,
@@ -218,8 +212,7 @@ fn top_loads(pose: &Pose, screw: &ScrewLine, forces: &Forces, deck: &[DeckForce]
 /// at the pin line do not bend them.
 fn base_loads(pose: &Pose, screw: &ScrewLine, forces: &Forces) -> Vec<PointLoad> {
     let down = |s: f64, force: f64| PointLoad { s, across: -force, ..PointLoad::default() };
-    let mut loads =
-        vec![down(0.0, forces.joint(JointId::Bl).y), down(pose.carriage_x, forces.base_wheel)];
+    let mut loads = vec![down(0.0, forces.joint(JointId::Bl).y), down(pose.carriage_x, forces.base_wheel)];
     if let Action::Pins(ends) = screw.action {
         for (which, end) in ends.into_iter().enumerate().filter(|(_, end)| end.body == Body::Base) {
             loads.push(on_rail(end.local, screw.end_force(which, forces)));

@@ -4,8 +4,8 @@
 use super::fault::Fault;
 use super::loads::GRAVITY;
 use super::mechanism::{
-    Anchor, Arm, Attachment, Base, Centre, Clearance, Drive, DriveKind, DriveStiffness, Friction, JointStiffness, Load, Lump,
-    Mechanism, PerJoint, Rails, Range, Screw,
+    Anchor, Arm, Attachment, Base, Centre, Clearance, Drive, DriveKind, DriveStiffness, Friction,
+    JointStiffness, Load, Lump, Mechanism, PerJoint, Rails, Range, Screw,
 };
 use super::names::{ArmId, Side};
 use super::solver::Solver;
@@ -22,7 +22,9 @@ use crate::quantity::Length;
 pub fn idealise(design: &Design) -> Result<Mechanism, Vec<Fault>> {
     let mut mechanism = free(design);
     let solver = Solver::new(&mechanism)?;
-    let stop = |deck: Length| solver.pose_at_height(deck.to_m()).map(|pose| pose.carriage_x).map_err(|fault| vec![fault]);
+    let stop = |deck: Length| {
+        solver.pose_at_height(deck.to_m()).map(|pose| pose.carriage_x).map_err(|fault| vec![fault])
+    };
     mechanism.range.x_max = Some(stop(design.lift.lowest)?);
     mechanism.range.x_min = Some(stop(design.lift.highest)?);
     Ok(mechanism)
@@ -34,7 +36,8 @@ pub fn free(design: &Design) -> Mechanism {
     let list = parts(design);
     let stages = usize::try_from(design.lift.stages.get()).unwrap_or(1);
     let (top_mass, top_cg_x) = frame(&list, |rides| if let Rides::Deck(x) = rides { Some(x) } else { None });
-    let (base_mass, base_cg_x) = frame(&list, |rides| if let Rides::Base(x) = rides { Some(x) } else { None });
+    let (base_mass, base_cg_x) =
+        frame(&list, |rides| if let Rides::Base(x) = rides { Some(x) } else { None });
     Mechanism {
         n: stages,
         length: design.lift.arm_length.to_m(),

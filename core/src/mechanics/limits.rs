@@ -86,12 +86,14 @@ impl Limits {
             _ => (linkage.peak(), HighStop::Geometry),
         };
         if top <= theta_min {
-            return Err(Fault::new("range", "the stops leave no travel: the arms are at one before the other"));
+            return Err(Fault::new(
+                "range",
+                "the stops leave no travel: the arms are at one before the other",
+            ));
         }
         let height = |theta: f64| linkage.pose(theta).ok().map(|pose| pose.deck_height);
         let length = |theta: f64| screw_length(theta).ok();
-        let screw_travel =
-            theta_max.and_then(|theta| Some((length(theta)? - length(theta_min)?).abs()));
+        let screw_travel = theta_max.and_then(|theta| Some((length(theta)? - length(theta_min)?).abs()));
         Ok(Self {
             theta_carriage_min,
             theta_nest_min,
@@ -117,6 +119,9 @@ fn nesting(m: &Mechanism) -> Result<f64, Fault> {
     if sine < 1.0 {
         Ok(libm::asin(sine) / 2.0)
     } else {
-        Err(Fault::new("arm.w", "arms of neighbouring stages meet at every angle: they are too wide for their length"))
+        Err(Fault::new(
+            "arm.w",
+            "arms of neighbouring stages meet at every angle: they are too wide for their length",
+        ))
     }
 }

@@ -32,7 +32,8 @@ pub struct Frame {
 
 impl Frame {
     /// The base frame, which stands still.
-    pub const GROUND: Self = Self { origin: DVec2::ZERO, along: DVec2::X, origin_rate: DVec2::ZERO, spin: 0.0 };
+    pub const GROUND: Self =
+        Self { origin: DVec2::ZERO, along: DVec2::X, origin_rate: DVec2::ZERO, spin: 0.0 };
 
     /// Unit vector of the second axis, the first turned by +90 degrees.
     pub fn across(&self) -> DVec2 {
@@ -345,8 +346,7 @@ impl Linkage {
         for &r in &self.ratio {
             let sine_i = self.sine(r, sine)?;
             rise += self.length * sine_i;
-            rise_rate +=
-                self.length * r * cosine * if sine_i > 0.0 { r * sine / sine_i } else { 1.0 };
+            rise_rate += self.length * r * cosine * if sine_i > 0.0 { r * sine / sine_i } else { 1.0 };
         }
         // The drift of the top pivot along the base line is in proportion to the width, so that it adds the same
         // height at every angle.
@@ -389,7 +389,10 @@ impl Linkage {
         let cosine = narrow / self.widest();
         let high = libm::acos(cosine.min(1.0));
         if high <= self.flat {
-            return Err(Fault::new("db, dt", "a wheel axle stands farther from its pivot than the arms reach"));
+            return Err(Fault::new(
+                "db, dt",
+                "a wheel axle stands farther from its pivot than the arms reach",
+            ));
         }
         let (mut low, mut high) = (self.flat, high);
         if self.db.abs() <= 0.0 {

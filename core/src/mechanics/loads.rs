@@ -157,10 +157,7 @@ impl UnitCase {
             Self::Drop => [DeckForce { at: cases.at, force: DVec2::NEG_Y }, DeckForce::default()],
             Self::Tilt => {
                 let pair = pose.top.across() / pose.top_axle.x;
-                [
-                    DeckForce { at: DVec2::ZERO, force: -pair },
-                    DeckForce { at: pose.top_axle, force: pair },
-                ]
+                [DeckForce { at: DVec2::ZERO, force: -pair }, DeckForce { at: pose.top_axle, force: pair }]
             }
             Self::Drift => [DeckForce { at: DVec2::ZERO, force: DVec2::X }, DeckForce::default()],
         }

@@ -293,7 +293,8 @@ impl TryFrom<RawAttachment> for Attachment {
             "base" => Ok(Self::Base { x: raw.x, y: raw.y }),
             "top" => Ok(Self::Top { x: raw.x, y: raw.y }),
             _ => {
-                let f = raw.f.ok_or_else(|| format!("the strut's end on {} needs its fraction f", raw.body))?;
+                let f =
+                    raw.f.ok_or_else(|| format!("the strut's end on {} needs its fraction f", raw.body))?;
                 Ok(Self::Arm { arm: ArmId::try_from(raw.body)?, f, off: raw.off })
             }
         }

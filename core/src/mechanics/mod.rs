@@ -9,6 +9,7 @@
 
 mod arms;
 pub mod beam;
+pub mod bent;
 pub mod check;
 pub mod drive;
 mod fault;
@@ -28,6 +29,7 @@ pub mod space;
 pub mod statics;
 pub mod stiffness;
 
+pub use bent::Bent;
 pub use fault::Fault;
 pub use flex::{Deflection, Movement};
 pub use idealise::{free, idealise};

@@ -3,6 +3,7 @@
 //! Plain `f64` in SI.
 
 use super::arms::Arms;
+use super::bent::Bent;
 use super::check::check;
 use super::drive::{Action, ScrewLine};
 use super::fault::Fault;
@@ -25,13 +26,15 @@ pub struct Detail {
     pub sections: bool,
     /// How far the deck gives way, and its play.
     pub deflection: bool,
+    /// The bent shape.
+    pub shape: bool,
 }
 
 impl Detail {
     /// Forces at rest only.
-    pub const FORCES: Self = Self { motion: false, sections: false, deflection: false };
+    pub const FORCES: Self = Self { motion: false, sections: false, deflection: false, shape: false };
     /// Everything.
-    pub const ALL: Self = Self { motion: true, sections: true, deflection: true };
+    pub const ALL: Self = Self { motion: true, sections: true, deflection: true, shape: true };
 }
 
 /// Bearings that would lift off under the state at rest.
@@ -98,6 +101,8 @@ pub struct State {
     pub sections: Option<Vec<Extremes>>,
     /// How far the deck gives way, where asked for.
     pub deflection: Option<Deflection>,
+    /// The bent shape under the live load, where asked for.
+    pub shape: Option<Bent>,
 }
 
 /// A mechanism made ready to be asked.
@@ -208,6 +213,8 @@ impl Solver {
         let rest = system.solve(&loads);
         let screw = *system.screw();
         let flexibility = self.mechanism.drive.stiff.flexibility(screw.length);
+        let yielded = (detail.deflection || detail.shape)
+            .then(|| Yielded::new(&system, &self.cases, &self.arms, &self.flexibility, flexibility));
         Ok(State {
             screw_length: screw.length,
             advantage: screw.advantage(pose),
@@ -216,13 +223,14 @@ impl Solver {
             uplift: Uplift::of(&rest),
             casters: self.casters(pose),
             motion: if detail.motion { Some(self.motion(&system, &loads, &rest)?) } else { None },
-            sections: detail.sections.then(|| {
-                self.arms.diagrams(pose, &screw, &rest).iter().map(Diagram::extremes).collect()
-            }),
-            deflection: detail.deflection.then(|| {
-                Yielded::new(&system, &self.cases, &self.arms, &self.flexibility, flexibility)
-                    .deflection(&rest, &self.slack)
-            }),
+            sections: detail
+                .sections
+                .then(|| self.arms.diagrams(pose, &screw, &rest).iter().map(Diagram::extremes).collect()),
+            deflection: yielded
+                .as_ref()
+                .filter(|_| detail.deflection)
+                .map(|yielded| yielded.deflection(&rest, &self.slack)),
+            shape: yielded.as_ref().filter(|_| detail.shape).map(Bent::new),
             rest,
         })
     }

@@ -7,6 +7,7 @@
 use core::fmt;
 
 use super::digits::{Setting, decimal, mixed};
+use super::exact::power_of_ten;
 use super::kind::System;
 use super::print::set;
 
@@ -33,7 +34,8 @@ const PASCAL_IN_PSI: f64 = 0.0254 * 0.0254 * NEWTON_IN_LBF;
 
 /// The value with so many decimals.
 fn figure(value: f64, decimals: u32, unit: &'static str) -> Figure {
-    let number = match scaled(value, 10_f64.powi(decimals.cast_signed())) {
+    let scaled = power_of_ten(decimals).and_then(|tens| scaled(value, tens as f64));
+    let number = match scaled {
         Some(scaled) => decimal(scaled, Setting { decimals, trimmed: false, grouped: true }),
         None => NO_VALUE.to_owned(),
     };

@@ -77,17 +77,12 @@ fn switch(plain: &[char]) -> Option<i64> {
 
 /// How many characters may stand between feet and inches: the point of an abbreviation, spaces, one hyphen.
 fn joint(text: &[char]) -> usize {
-    let joints: [&[char]; 8] = [
-        &['.', ' ', '-', ' '],
-        &[' ', '-', ' '],
-        &['.', ' ', '-'],
-        &['.', ' '],
-        &['-', ' '],
-        &[' ', '-'],
-        &['-'],
-        &[' '],
-    ];
-    joints.iter().find(|joint| text.starts_with(joint)).map_or(0, |joint| joint.len())
+    // A point ends an abbreviation only before a space; otherwise it begins a number such as ".5".
+    let mut end = usize::from(matches!(text, ['.', ' ', ..]));
+    for optional in [' ', '-', ' '] {
+        end += usize::from(text.get(end) == Some(&optional));
+    }
+    end
 }
 
 /// A unit that was found after a number.

@@ -12,7 +12,7 @@ use risewright::design::Design;
 use risewright::quantity::System;
 use risewright::share::address::{self, View};
 
-use crate::state::State;
+use crate::state::{Message, State};
 use writer::Writer;
 
 const INCHES: &str = "in";
@@ -30,14 +30,13 @@ pub fn link_to(design: &Design) -> String {
     format!("{page}#{}", address::write(View::Elevation, design))
 }
 
-/// The design to begin with: of the address, else of storage, else the demo; and what was wrong with the address.
-pub fn first_design() -> (Design, Option<String>) {
-    let kept = || storage::kept().unwrap_or_default();
-    match address::read(&fragment()) {
-        Ok(Some((_, design))) => (design, None),
-        Ok(None) => (kept(), None),
-        Err(fault) => (kept(), Some(fault.to_string())),
-    }
+/// The designs to begin with, the best first, and what was wrong with the address.
+pub fn first_designs() -> (Vec<Design>, Option<String>) {
+    let (opened, fault) = match address::read(&fragment()) {
+        Ok(opened) => (opened.map(|(_, design)| design), None),
+        Err(fault) => (None, Some(fault.to_string())),
+    };
+    (opened.into_iter().chain(storage::kept()).collect(), fault)
 }
 
 /// Keeps address and storage in step with the state from now on, and follows links opened in the same page.
@@ -60,7 +59,7 @@ pub fn follow(state: State) {
             Ok(None) => Ok(()),
             Err(fault) => Err(fault.to_string()),
         };
-        state.notice.set(outcome.err());
+        state.notice.set(outcome.err().map(Message::Sentence));
         // After a refused link the address must again tell the design that is shown.
         put.put(state.design.get_untracked());
     });

@@ -68,7 +68,7 @@ impl Entry {
         (entry.checksum() == checksum).then_some(entry)
     }
 
-    /// FNV-1a over count and link (Fowler, Noll, Vo; RFC 9923, section 2, 32 bit).
+    /// FNV-1a over count and link (Fowler, Noll and Vo, 32 bit; basis and prime from memory).
     fn checksum(&self) -> u32 {
         const BASIS: u32 = 0x811c_9dc5;
         const PRIME: u32 = 0x0100_0193;

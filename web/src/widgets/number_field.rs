@@ -1,15 +1,26 @@
 //! A field for one value, written as people write it. A value that cannot be is refused in place, with what could be.
+use std::sync::Arc;
+
 use leptos::html;
 use leptos::prelude::*;
 use web_sys::KeyboardEvent;
 
-/// Why a text was not taken, and texts that would be.
-#[derive(Clone, Debug, PartialEq, Eq)]
+/// Why a text was not taken, and ways out.
+#[derive(Clone)]
 pub struct Refused {
     /// One or two sentences.
     pub reason: String,
-    /// Each stands on a button that writes it into the field.
-    pub offers: Vec<String>,
+    /// Each stands on a button beneath.
+    pub offers: Vec<Offer>,
+}
+
+/// A way out of a refusal.
+#[derive(Clone)]
+pub enum Offer {
+    /// A text that would be taken.
+    Text(String),
+    /// Words for a button, and what it does.
+    Act(String, Arc<dyn Fn() + Send + Sync>),
 }
 
 /// Takes a text or tells why not.
@@ -19,7 +30,7 @@ pub type Commit = Callback<String, Result<(), Refused>>;
 #[component]
 pub fn NumberField(
     /// Names the field and, with endings, its hint and refusal.
-    id: &'static str,
+    id: String,
     /// What the number is.
     label: &'static str,
     /// The value as text.
@@ -51,6 +62,14 @@ pub fn NumberField(
                 put(&value.get_untracked());
             }
             Err(refusal) => refused.set(Some(refusal)),
+        }
+    };
+    let accept = move |offer: Offer| match offer {
+        Offer::Text(text) => take(text),
+        Offer::Act(_, act) => {
+            act();
+            refused.set(None);
+            put(&value.get_untracked());
         }
     };
     let give_up = move || {
@@ -86,7 +105,7 @@ pub fn NumberField(
     let offers = move || refused.get().map(|refusal| refusal.offers).unwrap_or_default();
     view! {
         <div class="field" class:refused=move || refused.with(Option::is_some)>
-            <label for=id>{label}</label>
+            <label for=id.clone()>{label}</label>
             <input
                 node_ref=input
                 id=id
@@ -112,8 +131,8 @@ pub fn NumberField(
                     offers()
                         .into_iter()
                         .map(|offer| {
-                            let text = offer.clone();
-                            view! { <button type="button" on:click=move |_| take(text.clone())>{offer}</button> }
+                            let (Offer::Text(words) | Offer::Act(words, _)) = offer.clone();
+                            view! { <button type="button" on:click=move |_| accept(offer.clone())>{words}</button> }
                         })
                         .collect_view()
                 }}

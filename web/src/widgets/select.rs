@@ -6,7 +6,7 @@ use leptos::prelude::*;
 #[component]
 pub fn Select(
     /// Names the list.
-    id: &'static str,
+    id: String,
     /// What is chosen.
     label: &'static str,
     /// Number and words of each choice.
@@ -44,7 +44,7 @@ pub fn Select(
     };
     view! {
         <div class="field choice" class:refused=move || refused.with(Option::is_some)>
-            <label for=id title=meaning>{label}</label>
+            <label for=id.clone() title=meaning>{label}</label>
             <select node_ref=list id=id aria-describedby=described prop:value=shown on:change=on_change>
                 {choices
                     .into_iter()
@@ -62,7 +62,7 @@ pub fn Select(
 #[component]
 pub fn Switch(
     /// Names the box.
-    id: &'static str,
+    id: String,
     /// What is so or not.
     label: &'static str,
     /// Whether it is.

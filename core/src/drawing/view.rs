@@ -1,0 +1,93 @@
+//! What the reader has chosen to see, and how much room there is.
+use crate::quantity::System;
+
+/// How the picture is arranged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Layout {
+    /// Drawing, pole and plots side by side at one scale and one level.
+    Wide,
+    /// Drawing on top, plots beneath it, each row with its own pole.
+    Narrow,
+    /// One elevation with the dimensions of the frame, for paper; no plots, nothing to touch.
+    Print,
+}
+
+/// What is drawn over the elevation, each by itself.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[expect(clippy::struct_excessive_bools, reason = "one switch on the page each")]
+pub struct Show {
+    /// Dimensions.
+    pub dimensions: bool,
+    /// Joint forces as arrows to one scale.
+    pub forces: bool,
+    /// The load and its overhang.
+    pub load: bool,
+    /// Where all weight comes down between the casters.
+    pub support: bool,
+}
+
+impl Default for Show {
+    fn default() -> Self {
+        Self { dimensions: true, forces: true, load: true, support: false }
+    }
+}
+
+/// A plot the reader can choose: something over the deck's height.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Chart {
+    /// Force along the screw: raising, without friction, lowering.
+    ScrewForce,
+    /// Force on the crank's handle, raising and lowering.
+    CrankForce,
+    /// Force on the wheels of either axle, raising.
+    Wheels,
+    /// Force on the pivots that carry most, raising.
+    Pivots,
+    /// Force on the floor under either pair of casters.
+    Casters,
+}
+
+impl Chart {
+    /// Every chart, in the order in which they are offered.
+    pub const ALL: [Self; 5] =
+        [Self::ScrewForce, Self::CrankForce, Self::Wheels, Self::Pivots, Self::Casters];
+}
+
+/// The room for a picture and what the reader wants in it.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub struct View {
+    /// Width of the picture, whole px; at least 240 is used.
+    pub width: u32,
+    /// Height of the picture, whole px; at least 320 is used. In [`Layout::Narrow`] the picture becomes as high as it
+    /// needs and this is the height of the window, of which the elevation takes at most two thirds.
+    pub height: u32,
+    /// Height kept free at the top for what the page lays over the picture, whole px.
+    pub head: u32,
+    /// How it is arranged.
+    pub layout: Layout,
+    /// Units of all figures.
+    pub system: System,
+    /// What is drawn over the elevation.
+    pub show: Show,
+    /// Plots from left to right, as many as there is room for.
+    pub charts: Vec<Chart>,
+    /// Number of this drawing and of all, for the title block.
+    pub sheet: (u32, u32),
+}
+
+impl View {
+    /// A view of the size with everything at its default.
+    #[must_use]
+    pub fn new(width: u32, height: u32, layout: Layout, system: System) -> Self {
+        Self {
+            width,
+            height,
+            head: if layout == Layout::Wide { 36 } else { 8 },
+            layout,
+            system,
+            show: Show::default(),
+            charts: vec![Chart::ScrewForce, Chart::CrankForce],
+            sheet: (1, 1),
+        }
+    }
+}

@@ -1,0 +1,65 @@
+//! The page's frame: it only puts the pieces in their places.
+use leptos::prelude::*;
+use web_sys::KeyboardEvent;
+
+use crate::frame::header::Header;
+use crate::frame::inputs::Inputs;
+use crate::frame::notice::Notice;
+use crate::input::keyboard::Command;
+use crate::persist;
+use crate::state::State;
+use crate::views::elevation::Elevation;
+
+/// The whole page.
+#[component]
+pub fn App() -> impl IntoView {
+    let (designs, fault) = persist::first_designs();
+    match State::new(designs, fault) {
+        Ok(state) => {
+            persist::follow(state);
+            window_event_listener(leptos::ev::keydown, move |event| on_key(state, &event));
+            view! { <Page state/> }.into_any()
+        }
+        Err(unsound) => {
+            let reasons = unsound.phrases().iter().map(|phrase| phrase.text(risewright::quantity::System::Metric)).collect_view();
+            view! { <p role="alert">"The program cannot work out its own first design. " {reasons}</p> }.into_any()
+        }
+    }
+}
+
+#[component]
+fn Page(state: State) -> impl IntoView {
+    view! {
+        <a class="skip" href="#inputs">"Skip to the inputs"</a>
+        <div class="page">
+            <Header state/>
+            <Notice state/>
+            <main class="sheet">
+                <Elevation state/>
+            </main>
+            <Inputs state/>
+        </div>
+        <p class="spoken" role="status">{state.spoken}</p>
+    }
+}
+
+fn on_key(state: State, event: &KeyboardEvent) {
+    let control = event.ctrl_key() || event.meta_key();
+    let Some(command) = Command::of(&event.key(), control, event.shift_key()) else { return };
+    // In a text field undo takes back letters, as everywhere.
+    if command != Command::Stop && writes_text(event) {
+        return;
+    }
+    if command != Command::Stop {
+        event.prevent_default();
+    }
+    state.command(command);
+}
+
+fn writes_text(event: &KeyboardEvent) -> bool {
+    use wasm_bindgen::JsCast;
+    event
+        .target()
+        .and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok())
+        .is_some_and(|input| input.type_() == "text" && !input.read_only())
+}

@@ -1,0 +1,147 @@
+//! Name of the program, name of the design, views, undo, units, link.
+use leptos::html;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use risewright::design::NAME_LIMIT;
+use risewright::quantity::System;
+use risewright::share::address::View;
+use wasm_bindgen::JsValue;
+
+use crate::edit::Edit;
+use crate::input::keyboard::Command;
+use crate::persist;
+use crate::state::{Message, State};
+
+/// The page's head.
+#[component]
+pub fn Header(state: State) -> impl IntoView {
+    view! {
+        <header>
+            <div class="name">
+                <h1>"Risewright"</h1>
+                <Name state/>
+            </div>
+            <nav class="tabs" aria-label="Views">
+                {View::ALL
+                    .into_iter()
+                    .map(|view| {
+                        view! { <a href=move || persist::link_to(&state.design.get()) aria-current="page">{title(view)}</a> }
+                    })
+                    .collect_view()}
+            </nav>
+            <div class="acts">
+                <Turn state command=Command::Undo/>
+                <Turn state command=Command::Redo/>
+                <Units state/>
+                <CopyLink state/>
+            </div>
+        </header>
+    }
+}
+
+const fn title(view: View) -> &'static str {
+    match view {
+        View::Elevation => "Elevation",
+    }
+}
+
+#[component]
+fn Name(state: State) -> impl IntoView {
+    let field = NodeRef::<html::Input>::new();
+    let name = Memo::new(move |_| state.design.with(|design| design.name.clone()));
+    let on_input = move |_| {
+        if let Some(field) = field.get_untracked() {
+            // A name is never refused.
+            let _ = state.apply(Edit::Name(field.value()));
+        }
+    };
+    view! {
+        <input
+            node_ref=field
+            type="text"
+            aria-label="Name of the design"
+            maxlength=NAME_LIMIT
+            size=move || name.with(|name| name.chars().count().clamp(8, 24))
+            autocomplete="off"
+            spellcheck="false"
+            prop:value=name
+            on:focus=move |_| state.begin_gesture()
+            on:input=on_input
+            on:blur=move |_| state.end_gesture()
+        />
+    }
+}
+
+/// Undo or redo.
+#[component]
+fn Turn(state: State, command: Command) -> impl IntoView {
+    let (word, arrow) = match command {
+        Command::Redo => ("Redo", "M10 3l3.5 3.5L10 10M13 6.5H7a4 4 0 0 0 0 8h3"),
+        Command::Undo | Command::Stop => ("Undo", "M6 3L2.5 6.5 6 10M3 6.5h6a4 4 0 0 1 0 8H6"),
+    };
+    let what = move || if command == Command::Redo { state.redoes() } else { state.undoes() };
+    let label = move || what().map_or_else(|| format!("{word}: nothing"), |what| format!("{word}: {what}"));
+    view! {
+        <button
+            type="button"
+            class="icon"
+            aria-label=label
+            title=label
+            aria-disabled=move || what().is_none().then_some("true")
+            on:click=move |_| state.command(command)
+        >
+            <svg width="16" height="16" viewBox="0 0 16 16" aria-hidden="true"><path class="glyph" d=arrow></path></svg>
+        </button>
+    }
+}
+
+#[component]
+fn Units(state: State) -> impl IntoView {
+    let choice = move |system: System, word: &'static str, spoken: &'static str| {
+        view! {
+            <button
+                type="button"
+                aria-label=spoken
+                aria-pressed=move || if state.units.get() == system { "true" } else { "false" }
+                on:click=move |_| state.units.set(system)
+            >
+                {word}
+            </button>
+        }
+    };
+    view! {
+        <div class="segments" role="group" aria-label="Units">
+            {choice(System::Metric, "mm", "Millimetres (mm)")} {choice(System::Inch, "in", "Inches (in)")}
+        </div>
+    }
+}
+
+#[component]
+fn CopyLink(state: State) -> impl IntoView {
+    let copied = RwSignal::new(false);
+    let on_click = move |_| {
+        let link = persist::link_to(&state.design.get_untracked());
+        spawn_local(async move {
+            if copy(&link).await {
+                copied.set(true);
+                state.spoken.set("Link copied.".into());
+                state.notice.set(None);
+            } else {
+                state.notice.set(Some(Message::Link(link)));
+            }
+        });
+    };
+    view! {
+        <button type="button" class="main" on:click=on_click on:blur=move |_| copied.set(false)>
+            {move || if copied.get() { "Copied" } else { "Copy link" }}
+        </button>
+    }
+}
+
+/// Puts a text on the clipboard; false where the browser has none or refuses.
+async fn copy(text: &str) -> bool {
+    let Some(navigator) = web_sys::window().map(|window| window.navigator()) else { return false };
+    // Pages that are not served securely have no clipboard at all.
+    let there = js_sys::Reflect::get(&navigator, &JsValue::from_str("clipboard")).is_ok_and(|value| !value.is_undefined());
+    there && navigator.clipboard().write_text(text).await.is_ok()
+}

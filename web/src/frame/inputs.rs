@@ -1,0 +1,111 @@
+//! The inputs of the design, in the groups in which one builds.
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use risewright::design::{Design, Field, Group};
+use risewright::quantity::{Kind, read};
+use risewright::report::{Refusal, span};
+
+use crate::edit::Edit;
+use crate::format;
+use crate::state::State;
+use crate::widgets::number_field::{Commit, NumberField, Offer, Refused};
+use crate::widgets::select::{Select, Switch};
+
+/// Wide enough for inputs beside the sheet, CSS pixels: more groups are open from the beginning.
+const ROOMY: &str = "(min-width: 1280px)";
+
+/// All groups.
+#[component]
+pub fn Inputs(state: State) -> impl IntoView {
+    let roomy = web_sys::window()
+        .and_then(|window| window.match_media(ROOMY).ok().flatten())
+        .is_some_and(|query| query.matches());
+    view! {
+        <aside class="inputs" id="inputs" tabindex="-1" aria-label="Inputs">
+            <h2>"Design"</h2>
+            {Group::ALL
+                .into_iter()
+                .map(|group| {
+                    let open = group == Group::Lift || roomy && matches!(group, Group::Load);
+                    view! { <Fields state group open/> }
+                })
+                .collect_view()}
+        </aside>
+    }
+}
+
+#[component]
+fn Fields(state: State, group: Group, open: bool) -> impl IntoView {
+    let summary = move || state.design.with(|design| format::summary(group, design, state.units.get()));
+    view! {
+        <details open=open>
+            <summary>
+                <h3>{group.title()}</h3>
+                <span class="gist">{summary}</span>
+            </summary>
+            <div class="fields">
+                {Design::fields().filter(|field| field.group == group).map(|field| row(state, field)).collect_view()}
+            </div>
+        </details>
+    }
+}
+
+/// The input in the form that suits its kind; hidden while it does not matter.
+fn row(state: State, field: &'static Field) -> impl IntoView {
+    let id = format!("in-{}", field.key);
+    let shown = Memo::new(move |_| state.design.with(|design| field.shown(design)));
+    let steps = Memo::new(move |_| state.design.with(|design| field.get(design)));
+    let set = move |wanted: i64| {
+        state.apply(Edit::Input(field, wanted)).map_err(|refusal| refusal.phrase.text(state.units.get_untracked()))
+    };
+    let input = match field.kind {
+        Kind::Switch => {
+            let commit = Callback::new(move |on: bool| set(i64::from(on)));
+            let value = Signal::derive(move || steps.get() != 0);
+            view! { <Switch id label=field.label value meaning=field.meaning().to_owned() commit/> }.into_any()
+        }
+        Kind::Choice => {
+            let choices = field.choices.iter().map(|(number, words)| (*number, (*words).to_owned())).collect();
+            let commit = Callback::new(set);
+            view! { <Select id label=field.label choices value=steps meaning=field.meaning().to_owned() commit/> }.into_any()
+        }
+        _ => {
+            let printed = Memo::new(move |_| format::field_value(field, steps.get(), state.units.get()));
+            let value = Signal::derive(move || printed.get().0);
+            let unit = Signal::derive(move || printed.get().1.to_owned());
+            let hint = Callback::new(move |()| {
+                let units = state.units.get();
+                format::hint(field, &state.design.with(|design| span(design, field)), units)
+            });
+            view! { <NumberField id label=field.label value unit hint commit=commit(state, field)/> }.into_any()
+        }
+    };
+    view! { <div class="row" hidden=move || !shown.get()>{input}</div> }
+}
+
+/// Reads what was written and applies it, or tells why not.
+fn commit(state: State, field: &'static Field) -> Commit {
+    Callback::new(move |text: String| {
+        let units = state.units.get_untracked();
+        let steps = read(&text, field.kind, units).map_err(|fault| Refused {
+            reason: fault.to_string(),
+            offers: fault.offers().into_iter().map(|(text, _)| Offer::Text(text)).collect(),
+        })?;
+        state.apply(Edit::Input(field, steps)).map_err(|refusal| refused(state, field, refusal))
+    })
+}
+
+fn refused(state: State, field: &'static Field, refusal: Refusal) -> Refused {
+    let units = state.units.get_untracked();
+    let nearest = refusal.nearest.map(|steps| Offer::Text(format::nearest(field, steps, units)));
+    let fitted = refusal.offer.map(|offer| {
+        let design = offer.design;
+        let take = move || {
+            // The design was tried when it was offered; if it no longer stands, the refusal stays.
+            let _ = state.open(field.label, design.clone());
+        };
+        Offer::Act(offer.phrase.text(units), Arc::new(take))
+    });
+    Refused { reason: refusal.phrase.text(units), offers: nearest.into_iter().chain(fitted).collect() }
+}
