@@ -4,6 +4,8 @@
 //! deck heights over the floor in metres, which may lie outside the limits. Prints one object,
 //! `{"limits": {...}, "results": [...]}`, one result a height in the order given. SI units throughout.
 
+#![allow(clippy::disallowed_methods, reason = "unlike the crate itself, this program reads its argument and a file")]
+
 use risewright::mechanics::{ArmId, Detail, JointId, Limits, Mechanism, Movement, Pose, Solver, State};
 use serde::Deserialize;
 use serde_json::{Map, Value, json};

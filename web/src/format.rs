@@ -56,6 +56,14 @@ pub fn summary(group: Group, design: &Design, units: System) -> String {
     }
 }
 
+/// The unit of sizes.
+pub const fn length_unit(units: System) -> &'static str {
+    match units {
+        System::Metric => "mm",
+        System::Inch => "in",
+    }
+}
+
 /// The deck's height with its unit.
 pub fn height(metres: f64, units: System) -> String {
     figures::size(metres, units).to_string()

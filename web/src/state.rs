@@ -6,10 +6,12 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 use risewright::design::Design;
+use risewright::drawing::{Chart, Show};
 use risewright::quantity::System;
 use risewright::report::{Refusal, Report, Station, Unsound, analyse};
 
 use crate::edit::{Book, Edit};
+use crate::format;
 use crate::input::crank::Direction;
 use crate::input::keyboard::Command;
 
@@ -42,23 +44,6 @@ impl<T> core::ops::Deref for Shared<T> {
     }
 }
 
-/// What the reader wants to see on the drawing.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Shown {
-    /// Dimensions.
-    pub dimensions: bool,
-    /// Forces as arrows.
-    pub forces: bool,
-    /// The load.
-    pub load: bool,
-}
-
-impl Default for Shown {
-    fn default() -> Self {
-        Self { dimensions: true, forces: true, load: true }
-    }
-}
-
 /// What is told above the sheet.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Message {
@@ -84,7 +69,9 @@ pub struct State {
     /// The units the reader is used to.
     pub units: RwSignal<System>,
     /// What the drawing shows.
-    pub shown: RwSignal<Shown>,
+    pub shown: RwSignal<Show>,
+    /// The plots beside it, from left to right.
+    pub charts: RwSignal<Vec<Chart>>,
     /// Which way the crank is being turned, if it is.
     pub turning: RwSignal<Option<Direction>>,
     /// A sentence to read before all else: a link that cannot be opened, a copy that failed.
@@ -137,7 +124,8 @@ impl State {
             station,
             turns,
             units: RwSignal::new(System::default()),
-            shown: RwSignal::new(Shown::default()),
+            shown: RwSignal::new(Show::default()),
+            charts: RwSignal::new(vec![Chart::ScrewForce, Chart::CrankForce]),
             turning: RwSignal::new(None),
             notice: RwSignal::new(notice.map(Message::Sentence)),
             spoken: RwSignal::new(String::new()),
@@ -206,6 +194,26 @@ impl State {
             self.turning.set(None);
         }
         self.crank_to(height);
+    }
+
+    /// Moves the deck to a height, m, and says what it is like there.
+    pub fn go_to(&self, height: f64) {
+        self.move_to(height);
+        self.say_rest();
+    }
+
+    /// Where the deck stands, in words.
+    pub fn deck_words(&self) -> String {
+        self.report.with(|report| format::deck_words(self.height(), self.turns.get(), report, self.units.get()))
+    }
+
+    /// Lets a screen reader say where the deck came to rest and what the crank feels there.
+    pub fn say_rest(&self) {
+        let units = self.units.get_untracked();
+        let words = self.station.with_untracked(|station| format::rest_words(station.height, station.torque.crank_raise, units));
+        if self.spoken.with_untracked(|spoken| *spoken != words) {
+            self.spoken.set(words);
+        }
     }
 
     /// Moves the deck while the crank is turned.

@@ -211,7 +211,7 @@ impl Thread {
         let part = match self.series {
             Series::Trapezoidal | Series::Acme => 0.5,
             // Three eighths of the height of the sharp triangle, either side: 3/4 of sqrt(3)/2.
-            Series::MetricCoarse | Series::Unc => 0.65,
+            Series::MetricCoarse | Series::Unc => 0.649_519,
         };
         self.major_mm - part * self.pitch_mm
     }

@@ -15,7 +15,9 @@ inputs! {
         deck_thickness: Length = mm(18.0), mm(3.0) => mm(100.0), "dk", "Deck thickness";
         /// Left edge of the deck from the fixed pivots; negative is out over them.
         deck_left: Length = mm(-120.0), mm(-3000.0) => mm(3000.0), "dx", "Deck's left edge";
-        /// Length of the two rails under the deck, centred under it.
+        /// Left end of the two rails under the deck, from the fixed pivots.
+        deck_rail_left: Length = mm(-90.0), mm(-3000.0) => mm(3000.0), "rx", "Deck rails' left end";
+        /// Length of the two rails under the deck.
         deck_rail_length: Length = mm(620.0), mm(60.0) => mm(5000.0), "rl", "Deck rails, length";
         /// Depth of a deck rail.
         deck_rail_depth: Length = mm(40.0), mm(5.0) => mm(400.0), "rd", "Deck rails, depth";

@@ -71,7 +71,7 @@ impl Resistance {
         let turning = Turning::new(system.pose(), system.screw(), direction);
         let mut before = rest.clone();
         let mut rubbed = loads.clone();
-        for _ in 0..MOST_ROUNDS {
+        for round in 1..=MOST_ROUNDS {
             self.rub(system, &turning, &before, &mut now.rubbing);
             rubbed.clone_from(loads);
             rubbed.add_rubbing(system.pose(), system.screw(), &now.rubbing);
@@ -86,6 +86,7 @@ impl Resistance {
                 break;
             }
             if change <= SETTLED * largest {
+                now.rubbing.rounds = round;
                 return Ok(now);
             }
             before.clone_from(&now);

@@ -113,6 +113,8 @@ pub struct Rubbing {
     pub base_drag: f64,
     /// Drag on the top wheel axle along the top rail, N; the top frame feels the opposite.
     pub top_drag: f64,
+    /// Rounds it took to settle.
+    pub rounds: usize,
 }
 
 /// A state of equilibrium.

@@ -50,12 +50,13 @@ pub(super) fn parts(design: &Design) -> Vec<Part> {
     let deck = Frame { design, rides: Rides::Deck(middle(frames.deck_left, frames.deck_length)) };
     let (base_pivots, deck_pivots) =
         (Frame { design, rides: Rides::Base(0.0) }, Frame { design, rides: Rides::Deck(0.0) });
+    let rails = Frame { design, rides: Rides::Deck(middle(frames.deck_rail_left, frames.deck_rail_length)) };
     let deck_size = [frames.deck_length, frames.deck_width, frames.deck_thickness];
     let base_cheek = (lift.pin_line - running.caster_height).max(Length::ZERO) + running.pin * 2;
     let deck_cheek = (lift.deck_stack - frames.deck_thickness).max(Length::ZERO) + running.pin;
     let mut list = vec![
         deck.sheet("Deck", 1, deck_size, 1),
-        deck.layered("Deck rail", frames.deck_rail_length, frames.deck_rail_depth),
+        rails.layered("Deck rail", frames.deck_rail_length, frames.deck_rail_depth),
         deck_pivots.layered("Deck pivot cheek", design.arms.end * 2, deck_cheek),
         beams.layered("Base beam", frames.base_length, frames.beam_depth),
         planks.layered("Base plank", frames.deck_width, frames.plank_width),
@@ -71,7 +72,7 @@ pub(super) fn parts(design: &Design) -> Vec<Part> {
         },
     ];
     if frames.strip_thickness > Length::ZERO && frames.strip_width > Length::ZERO {
-        list.push(deck.strip(frames.deck_rail_length));
+        list.push(rails.strip(frames.deck_rail_length));
         list.push(beams.strip(frames.base_length));
     }
     list

@@ -72,8 +72,8 @@ pub fn analyse(design: &Design) -> Result<Report, Unsound> {
     }
     reach(design).map_err(Unsound::Obstacle)?;
     let unsolvable = |faults: Vec<crate::mechanics::Fault>| {
-        let words = faults.first().map_or_else(String::new, ToString::to_string);
-        Unsound::Obstacle(Obstacle { key: "dr", phrase: Phrase::new(words) })
+        let phrase = faults.first().map_or_else(|| Phrase::new("The table cannot be computed."), Phrase::of_fault);
+        Unsound::Obstacle(Obstacle { key: "dr", phrase })
     };
     let mechanism = idealise(design).map_err(unsolvable)?;
     let solver = Solver::new(&mechanism).map_err(unsolvable)?;

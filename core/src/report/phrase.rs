@@ -1,4 +1,5 @@
 //! A sentence with figures in it, kept apart from the units it will be shown in.
+use crate::mechanics::Fault;
 use crate::quantity::{System, figures};
 
 /// A figure inside a sentence, in SI.
@@ -44,6 +45,14 @@ impl Phrase {
     #[must_use]
     pub fn new(words: impl Into<String>) -> Self {
         Self(vec![Piece::Words(words.into())])
+    }
+
+    /// What keeps a mechanism from being computed, as a sentence for the builder.
+    pub(super) fn of_fault(fault: &Fault) -> Self {
+        let text = if fault.text.starts_with("is ") { fault.to_string() } else { fault.text.clone() };
+        let mut letters = text.chars();
+        let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
+        Self::new(format!("{first}{}.", letters.as_str()))
     }
 
     /// The sentence with more words behind it.

@@ -21,8 +21,8 @@ pub fn reach(design: &Design) -> Result<(), Obstacle> {
     }
     let mechanism = free(design);
     let solver = Solver::new(&mechanism).map_err(|faults| {
-        let words = faults.first().map_or_else(|| "The linkage cannot be put together.".to_owned(), ToString::to_string);
-        Obstacle::new("al", Phrase::new(words))
+        let phrase = faults.first().map_or_else(|| Phrase::new("The linkage cannot be put together."), Phrase::of_fault);
+        Obstacle::new("al", phrase)
     })?;
     let limits = solver.limits();
     let (low, high) = (design.lift.lowest.to_m(), design.lift.highest.to_m());

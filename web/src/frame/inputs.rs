@@ -103,7 +103,7 @@ fn refused(state: State, field: &'static Field, refusal: Refusal) -> Refused {
         let design = offer.design;
         let take = move || {
             // The design was tried when it was offered; if it no longer stands, the refusal stays.
-            let _ = state.open(field.label, design.clone());
+            let _ = state.open(field.label, (*design).clone());
         };
         Offer::Act(offer.phrase.text(units), Arc::new(take))
     });

@@ -4,4 +4,5 @@ pub mod lettering;
 pub mod number_field;
 pub mod picture;
 pub mod select;
+pub mod size;
 pub mod slider;

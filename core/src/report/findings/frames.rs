@@ -67,14 +67,13 @@ pub(super) fn clears(report: &Report) -> Vec<Finding> {
 pub(super) fn rails(report: &Report) -> Vec<Finding> {
     let frames = &report.design.frames;
     let radius = report.design.running.wheel.to_m() / 2.0;
-    let deck_middle = frames.deck_left.to_m() + frames.deck_length.to_m() / 2.0;
-    let deck_half = frames.deck_rail_length.to_m() / 2.0;
+    let deck_end = (frames.deck_rail_left + frames.deck_rail_length).to_m();
     let base_end = (frames.base_left + frames.base_length).to_m();
     let (far_base, low_base) = report.greatest(|station| station.pose.carriage_x);
     let (far_deck, low_deck) = report.greatest(|station| station.pose.top_axle.x);
     [
         (base_end, "base beams", Spot::Base, far_base, low_base),
-        (deck_middle + deck_half, "deck rails", Spot::Deck, far_deck, low_deck),
+        (deck_end, "deck rails", Spot::Deck, far_deck, low_deck),
     ]
         .into_iter()
         .filter_map(|(end, rail, spot, far, height)| {

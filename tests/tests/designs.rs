@@ -1,0 +1,175 @@
+//! Designs nobody would build: every one ends in a report with finite figures or in a sentence, never in a panic.
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test stops at the first surprise")]
+
+use proptest::prelude::*;
+use risewright::design::{Demo, Design, DriveKind, Field};
+use risewright::quantity::{Count, Length, Mass, Ratio, System};
+use risewright::report::{Grade, Report, Unsound, analyse, reach, revise, span};
+
+fn value_of(field: &'static Field) -> BoxedStrategy<i64> {
+    if field.choices.is_empty() {
+        prop_oneof![field.range.0..=field.range.1, Just(field.range.0), Just(field.range.1)].boxed()
+    } else {
+        prop::sample::select(field.choices.iter().map(|(value, _)| *value).collect::<Vec<_>>()).boxed()
+    }
+}
+
+/// A demo with a few of its inputs set to anything in their ranges.
+fn odd_design(changes: usize) -> impl Strategy<Value = Design> {
+    let fields: Vec<&'static Field> = Design::fields().collect();
+    let change = prop::sample::select(fields).prop_flat_map(|field| (Just(field), value_of(field)));
+    (prop::sample::select(Demo::ALL.to_vec()), prop::collection::vec(change, 0..=changes)).prop_map(|(demo, changes)| {
+        let mut design = demo.design();
+        for (field, value) in changes {
+            field.set(&mut design, value);
+        }
+        design
+    })
+}
+
+fn figures(report: &Report) -> Vec<f64> {
+    let mut figures = vec![report.turns(), report.share];
+    for station in &report.stations {
+        figures.extend([
+            station.height,
+            station.raise(),
+            station.still(),
+            station.lower(),
+            station.crank_raise(),
+            station.crank_lower(),
+            station.torque.raise,
+            station.torque.lower,
+            station.state.advantage,
+            station.state.rest.base_wheel,
+            station.state.rest.top_wheel,
+        ]);
+        figures.extend(station.casters());
+        figures.extend(station.state.rest.joints.iter().flat_map(|force| [force.x, force.y]));
+    }
+    figures
+}
+
+fn sentences(report: &Report) -> Vec<String> {
+    report
+        .findings
+        .iter()
+        .flat_map(|finding| [Some(&finding.phrase), finding.remedy.as_ref()])
+        .flatten()
+        .flat_map(|phrase| [phrase.text(System::Metric), phrase.text(System::Inch)])
+        .collect()
+}
+
+fn sound(design: &Design) -> Result<(), TestCaseError> {
+    match analyse(design) {
+        Ok(report) => {
+            prop_assert!(figures(&report).iter().all(|figure| figure.is_finite()));
+            for sentence in sentences(&report) {
+                prop_assert!(!sentence.contains("NaN") && !sentence.contains("inf"), "{}", sentence);
+                prop_assert!(sentence.ends_with('.'), "{}", sentence);
+            }
+            prop_assert!(report.findings.windows(2).all(|pair| pair[0].grade <= pair[1].grade), "worst first");
+        }
+        Err(unsound) => {
+            let phrases = unsound.phrases();
+            prop_assert!(!phrases.is_empty());
+            for phrase in phrases {
+                let text = phrase.text(System::Metric);
+                prop_assert!(text.ends_with('.') && !text.contains("NaN"), "{}", text);
+            }
+        }
+    }
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(400))]
+
+    #[test]
+    fn a_few_odd_inputs_end_in_figures_or_a_sentence(design in odd_design(4)) {
+        sound(&design)?;
+    }
+
+    #[test]
+    fn many_odd_inputs_end_in_figures_or_a_sentence(design in odd_design(60)) {
+        sound(&design)?;
+    }
+
+    #[test]
+    fn a_revision_is_taken_or_refused_with_a_way_out(
+        demo in prop::sample::select(Demo::ALL.to_vec()),
+        (field, value) in prop::sample::select(Design::fields().collect::<Vec<_>>()).prop_flat_map(|f| (Just(f), value_of(f))),
+    ) {
+        let design = demo.design();
+        match revise(&design, field, value) {
+            Ok(changed) => {
+                prop_assert_eq!(field.get(&changed), value);
+                prop_assert!(reach(&changed).is_ok());
+            }
+            Err(refusal) => {
+                prop_assert!(refusal.phrase.text(System::Inch).ends_with('.'));
+                if let Some(nearest) = refusal.nearest {
+                    prop_assert!(revise(&design, field, nearest).is_ok());
+                    let beyond = nearest + (value - nearest).signum();
+                    prop_assert!(beyond == value || revise(&design, field, beyond).is_err() || field.kind == risewright::quantity::Kind::Count);
+                }
+                if let Some(offer) = refusal.offer {
+                    prop_assert_eq!(field.get(&offer.design), value);
+                    prop_assert!(analyse(&offer.design).is_ok());
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn hostile_designs_are_named() {
+    let broken = |change: fn(&mut Design)| {
+        let mut design = Design::default();
+        change(&mut design);
+        match analyse(&design) {
+            Err(Unsound::Range(faults)) => faults[0].field.key,
+            Err(Unsound::Obstacle(obstacle)) => obstacle.key,
+            Ok(_) => "stands",
+        }
+    };
+    assert_eq!(broken(|d| d.lift.arm_length = Length::ZERO), "al");
+    assert_eq!(broken(|d| d.lift.arm_length = Length::mm(-520.0)), "al");
+    assert_eq!(broken(|d| d.lift.arm_length = Length::m(1e300)), "al");
+    assert_eq!(broken(|d| d.lift.arm_length = Length::m(f64::NAN)), "al");
+    assert_eq!(broken(|d| d.load.mass = Mass::kg(-1.0)), "lm");
+    assert_eq!(broken(|d| d.lift.stages = Count::of(9)), "st");
+    assert_eq!(broken(|d| d.lift.centre = Ratio::of(0.0)), "ac");
+    // Flat: the deck at its pins' own height. Upright: as high as the arms are long.
+    assert_eq!(broken(|d| d.lift.lowest = Length::mm(242.0)), "lo");
+    assert_eq!(broken(|d| d.lift.highest = Length::mm(242.0 + 1040.0)), "hi");
+    assert_eq!(broken(|d| std::mem::swap(&mut d.lift.lowest, &mut d.lift.highest)), "hi");
+    assert_eq!(broken(|d| { d.drive.kind = DriveKind::SidePivots; d.drive.level = Count::of(2) }), "dv");
+    assert_eq!(broken(|d| d.drive.bearing_place = Length::mm(300.0)), "dr");
+    assert_eq!(broken(|d| d.running.bush = Length::mm(10.0)), "bo");
+    assert_eq!(broken(|_| ()), "stands");
+}
+
+#[test]
+fn the_lowest_deck_ends_where_the_arms_meet() {
+    // Parallel arms of two stages lie L sin(theta) cos(theta) apart and need their width and the gap:
+    // sin(2 theta) = 2 (75 + 3) / 520, so that the pins of the deck stand 2 L sin(theta) above the base's.
+    let theta = 0.5 * (2.0 * 78.0_f64 / 520.0).asin();
+    let folded = 160.0 + 82.0 + 2.0 * 520.0 * theta.sin();
+    let found = span(&Design::default(), Design::field("lo").unwrap());
+    assert!((Length::from_steps(found.from).to_mm() - folded).abs() < 0.01);
+    assert!(found.below.unwrap().text(System::Metric).contains("where the arms meet"));
+}
+
+#[test]
+fn demos_have_nothing_over() {
+    for demo in Demo::ALL {
+        let report = analyse(&demo.design()).unwrap();
+        let over: Vec<String> = report
+            .findings
+            .iter()
+            .filter(|finding| finding.grade == Grade::Over)
+            .map(|finding| finding.phrase.text(System::Metric))
+            .collect();
+        assert!(over.is_empty(), "{demo:?}: {over:?}");
+    }
+}

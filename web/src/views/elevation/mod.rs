@@ -1,0 +1,22 @@
+//! The main view: the table from the side with its plots at the same level, the crank beneath, and what was found.
+mod cautions;
+mod crank;
+mod figure;
+mod findings;
+mod strip;
+
+use leptos::prelude::*;
+
+use crate::state::State;
+
+/// The whole view.
+#[component]
+pub fn Elevation(state: State) -> impl IntoView {
+    view! {
+        <h2 class="unseen">"Side elevation"</h2>
+        <figure::Figure state/>
+        <crank::Crank state/>
+        <findings::Findings state/>
+        <cautions::Cautions/>
+    }
+}

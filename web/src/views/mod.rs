@@ -1,0 +1,2 @@
+//! The views of a design, one folder or file each; none knows another, none holds a formula.
+pub mod elevation;
