@@ -70,10 +70,8 @@ fn lengths_are_exact() {
         ];
         hold(demo, &pairs, EXACT);
         let stops = |m: &Mechanism| (m.range.x_max.unwrap(), m.range.x_min.unwrap());
-        let pairs = [
-            ("outer stop", stops(have).0, stops(&want).0),
-            ("inner stop", stops(have).1, stops(&want).1),
-        ];
+        let pairs =
+            [("outer stop", stops(have).0, stops(&want).0), ("inner stop", stops(have).1, stops(&want).1)];
         hold(demo, &pairs, STOPS);
         assert_eq!(bearing(have), bearing(&want), "{demo}");
     }
@@ -119,7 +117,11 @@ fn masses_stiffnesses_and_clearances_are_close() {
             ("axle clearance", have.clearance.pins.br.unwrap(), want.clearance.pins.br.unwrap()),
             ("rail gap", have.clearance.rail_gap_base, want.clearance.rail_gap_base),
             ("backlash", have.clearance.screw_backlash, want.clearance.screw_backlash),
-            ("thread friction", have.screw.as_ref().unwrap().mu_thread, want.screw.as_ref().unwrap().mu_thread),
+            (
+                "thread friction",
+                have.screw.as_ref().unwrap().mu_thread,
+                want.screw.as_ref().unwrap().mu_thread,
+            ),
             ("pivot friction", have.friction.mu_pin, want.friction.mu_pin),
             ("rolling", have.friction.crr_base, want.friction.crr_base),
         ];

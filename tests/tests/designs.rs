@@ -18,13 +18,15 @@ fn value_of(field: &'static Field) -> BoxedStrategy<i64> {
 fn odd_design(changes: usize) -> impl Strategy<Value = Design> {
     let fields: Vec<&'static Field> = Design::fields().collect();
     let change = prop::sample::select(fields).prop_flat_map(|field| (Just(field), value_of(field)));
-    (prop::sample::select(Demo::ALL.to_vec()), prop::collection::vec(change, 0..=changes)).prop_map(|(demo, changes)| {
-        let mut design = demo.design();
-        for (field, value) in changes {
-            field.set(&mut design, value);
-        }
-        design
-    })
+    (prop::sample::select(Demo::ALL.to_vec()), prop::collection::vec(change, 0..=changes)).prop_map(
+        |(demo, changes)| {
+            let mut design = demo.design();
+            for (field, value) in changes {
+                field.set(&mut design, value);
+            }
+            design
+        },
+    )
 }
 
 fn figures(report: &Report) -> Vec<f64> {
@@ -67,7 +69,10 @@ fn sound(design: &Design) -> Result<(), TestCaseError> {
                 prop_assert!(!sentence.contains("NaN") && !sentence.contains("inf"), "{}", sentence);
                 prop_assert!(sentence.ends_with('.'), "{}", sentence);
             }
-            prop_assert!(report.findings.windows(2).all(|pair| pair[0].grade <= pair[1].grade), "worst first");
+            prop_assert!(
+                report.findings.windows(2).all(|pair| pair[0].grade <= pair[1].grade),
+                "worst first"
+            );
         }
         Err(unsound) => {
             let phrases = unsound.phrases();
@@ -143,7 +148,13 @@ fn hostile_designs_are_named() {
     assert_eq!(broken(|d| d.lift.lowest = Length::mm(242.0)), "lo");
     assert_eq!(broken(|d| d.lift.highest = Length::mm(242.0 + 1040.0)), "hi");
     assert_eq!(broken(|d| std::mem::swap(&mut d.lift.lowest, &mut d.lift.highest)), "hi");
-    assert_eq!(broken(|d| { d.drive.kind = DriveKind::SidePivots; d.drive.level = Count::of(2) }), "dv");
+    assert_eq!(
+        broken(|d| {
+            d.drive.kind = DriveKind::SidePivots;
+            d.drive.level = Count::of(2)
+        }),
+        "dv"
+    );
     assert_eq!(broken(|d| d.drive.bearing_place = Length::mm(300.0)), "dr");
     assert_eq!(broken(|d| d.running.bush = Length::mm(10.0)), "bo");
     assert_eq!(broken(|_| ()), "stands");

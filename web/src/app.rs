@@ -21,8 +21,13 @@ pub fn App() -> impl IntoView {
             view! { <Page state/> }.into_any()
         }
         Err(unsound) => {
-            let reasons = unsound.phrases().iter().map(|phrase| phrase.text(risewright::quantity::System::Metric)).collect_view();
-            view! { <p role="alert">"The program cannot work out its own first design. " {reasons}</p> }.into_any()
+            let reasons = unsound
+                .phrases()
+                .iter()
+                .map(|phrase| phrase.text(risewright::quantity::System::Metric))
+                .collect_view();
+            view! { <p role="alert">"The program cannot work out its own first design. " {reasons}</p> }
+                .into_any()
         }
     }
 }

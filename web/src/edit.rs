@@ -137,7 +137,8 @@ mod tests {
     use super::*;
 
     fn input(key: &str, steps: i64) -> Edit {
-        Design::field(key).map_or_else(|| Edit::Name(format!("no field {key}")), |field| Edit::Input(field, steps))
+        Design::field(key)
+            .map_or_else(|| Edit::Name(format!("no field {key}")), |field| Edit::Input(field, steps))
     }
 
     #[test]

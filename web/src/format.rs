@@ -21,7 +21,12 @@ pub fn nearest(field: &Field, steps: i64, units: System) -> String {
 
 /// The range of an input with what ends it, and what the input means.
 pub fn hint(field: &Field, span: &Span, units: System) -> String {
-    let mut text = format!("{} to {}. {}", short(field, span.from, units), short(field, span.to, units), field.meaning());
+    let mut text = format!(
+        "{} to {}. {}",
+        short(field, span.from, units),
+        short(field, span.to, units),
+        field.meaning()
+    );
     for why in [&span.below, &span.above].into_iter().flatten() {
         text.push(' ');
         text.push_str(&why.text(units));

@@ -15,7 +15,9 @@ use wasm_bindgen::JsCast;
 
 fn main() {
     trouble::prepare();
-    let place = web_sys::window().and_then(|window| window.document()).and_then(|document| document.get_element_by_id("app"));
+    let place = web_sys::window()
+        .and_then(|window| window.document())
+        .and_then(|document| document.get_element_by_id("app"));
     let Some(place) = place.and_then(|place| place.dyn_into::<web_sys::HtmlElement>().ok()) else { return };
     // What stood there until now told the reader to wait.
     place.set_text_content(None);

@@ -115,7 +115,8 @@ impl State {
         });
         let height = RwSignal::new(middle);
         let station = Memo::new(move |_| report.with(|report| Shared::new(report.at(height.get()))));
-        let turns = Memo::new(move |_| report.with(|report| report.turns_at(station.with(|station| station.height))));
+        let turns =
+            Memo::new(move |_| report.with(|report| report.turns_at(station.with(|station| station.height))));
         Ok(Self {
             book,
             design,
@@ -151,7 +152,8 @@ impl State {
     /// What is wrong with it; the present design stays.
     pub fn open(&self, title: &'static str, design: Design) -> Result<(), String> {
         analyse(&design).map_err(|unsound| cannot_stand(&unsound))?;
-        self.apply(Edit::Whole(title, Box::new(design))).map_err(|refusal| refusal.phrase.text(self.units.get_untracked()))
+        self.apply(Edit::Whole(title, Box::new(design)))
+            .map_err(|refusal| refusal.phrase.text(self.units.get_untracked()))
     }
 
     /// From here to [`Self::end_gesture`] all edits are one step of the history.
@@ -204,13 +206,16 @@ impl State {
 
     /// Where the deck stands, in words.
     pub fn deck_words(&self) -> String {
-        self.report.with(|report| format::deck_words(self.height(), self.turns.get(), report, self.units.get()))
+        self.report
+            .with(|report| format::deck_words(self.height(), self.turns.get(), report, self.units.get()))
     }
 
     /// Lets a screen reader say where the deck came to rest and what the crank feels there.
     pub fn say_rest(&self) {
         let units = self.units.get_untracked();
-        let words = self.station.with_untracked(|station| format::rest_words(station.height, station.torque.crank_raise, units));
+        let words = self
+            .station
+            .with_untracked(|station| format::rest_words(station.height, station.torque.crank_raise, units));
         if self.spoken.with_untracked(|spoken| *spoken != words) {
             self.spoken.set(words);
         }
@@ -225,6 +230,7 @@ impl State {
 }
 
 fn cannot_stand(unsound: &Unsound) -> String {
-    let reasons: Vec<String> = unsound.phrases().iter().map(|phrase| phrase.text(System::default())).collect();
+    let reasons: Vec<String> =
+        unsound.phrases().iter().map(|phrase| phrase.text(System::default())).collect();
     format!("This design cannot be built. {} The design below is still yours.", reasons.join(" "))
 }

@@ -63,7 +63,7 @@ const fn exterior(id: u16, name: &'static str, category: f64) -> Stock {
         modulus: Stress::gpa(7.5),
         shear_modulus: Stress::gpa(0.5),
         modulus_across: Stress::gpa(0.4),
-        bending: Stress::mpa(33.7),
+        bending: Stress::mpa(33.72),
         bearing_across: Some(Stress::mpa(3.0)),
         shear: Some(Stress::mpa(3.5)),
         strength: Strength::Typical,

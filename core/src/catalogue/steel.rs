@@ -24,6 +24,13 @@ pub struct Metal {
     pub source: Source,
 }
 
+/// Density of steel, the usual round value.
+pub const STEEL_DENSITY: Density = Density::kg_m3(7850.0);
+/// Modulus of elasticity of steel, the usual round value (EN 1993-1-1 takes 210 GPa, inch handbooks 200 to 207).
+pub const STEEL_MODULUS: Stress = Stress::gpa(205.0);
+/// Density of bearing bronze, the usual round value.
+pub const BRONZE_DENSITY: Density = Density::kg_m3(8800.0);
+
 const EN_10025: Source = Source::new("EN 10025-2, thickness up to 16 mm", Standing::Memory);
 const ASTM_A36: Source = Source::new("ASTM A36", Standing::Memory);
 const ASTM_A500: Source = Source::new("ASTM A500 grade B, shaped tube", Standing::Memory);
@@ -35,8 +42,8 @@ const fn steel(id: u16, name: &'static str, yield_mpa: f64, source: Source) -> M
     Metal {
         id,
         name,
-        density: Density::kg_m3(7850.0),
-        modulus: Stress::gpa(205.0),
+        density: STEEL_DENSITY,
+        modulus: STEEL_MODULUS,
         yield_strength: Stress::mpa(yield_mpa),
         source,
     }
@@ -52,7 +59,7 @@ pub static METALS: [Metal; 6] = [
     Metal {
         id: 201,
         name: "Bearing bronze",
-        density: Density::kg_m3(8800.0),
+        density: BRONZE_DENSITY,
         modulus: Stress::gpa(100.0),
         yield_strength: Stress::mpa(120.0),
         source: BEARING_BRONZE,

@@ -80,6 +80,14 @@ const fn acme_formula(id: u16, name: &'static str, major_inch: f64, per_inch: f6
     Thread { source: B1_5_FORMULA, ..acme(id, name, major_inch, per_inch) }
 }
 
+/// The least thread friction that holds a load without a hand on the crank: the tangent of the lead angle times the cosine of
+/// the flank angle (Shigley's Mechanical Engineering Design 9e, section 8-2, with the flank). A bearing's friction helps and
+/// is not counted; shaking lowers friction.
+#[must_use]
+pub fn holding_friction(lead: Length, mean: Length, flank: Angle) -> f64 {
+    lead.to_m() / (PI * mean.to_m()) * libm::cos(flank.to_radians())
+}
+
 /// Threads in the order they are offered.
 pub static THREADS: [Thread; 51] = [
     trapezoidal(101, "Tr 8 x 1.5", 8.0, 1.5, TR_READ),
@@ -183,11 +191,10 @@ impl Thread {
         libm::atan(self.lead_mm() / (PI * self.mean_mm()))
     }
 
-    /// The least thread friction that holds a load without a hand on the crank: the tangent of the lead angle times
-    /// the cosine of the flank angle. A bearing's friction helps and is not counted; shaking lowers friction.
+    /// The least thread friction that holds a load: see [`holding_friction`].
     #[must_use]
     pub fn holding_friction(&self) -> f64 {
-        self.lead_mm() / (PI * self.mean_mm()) * libm::cos(self.flank().to_radians())
+        holding_friction(self.lead(), self.mean(), self.flank())
     }
 
     /// Area of the root circle, in m2.

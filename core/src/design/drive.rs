@@ -1,7 +1,7 @@
 //! Screw, nut, bearing and crank.
+use super::Design;
 use super::choice::{BearingEnd, DriveKind, StrutEnd};
 use super::field::{inputs, mm, ratio};
-use super::Design;
 use crate::quantity::{Angle, Count, Force, Length, Pace, Ratio};
 
 const fn carriage(design: &Design) -> bool {

@@ -159,7 +159,11 @@ impl Field {
         if self.choices.is_empty() {
             steps.clamp(self.range.0, self.range.1)
         } else {
-            self.choices.iter().map(|(value, _)| *value).min_by_key(|value| value.abs_diff(steps)).unwrap_or(self.default)
+            self.choices
+                .iter()
+                .map(|(value, _)| *value)
+                .min_by_key(|value| value.abs_diff(steps))
+                .unwrap_or(self.default)
         }
     }
 }

@@ -62,9 +62,17 @@ impl Default for Design {
 impl Design {
     /// Every input, in the order of the groups.
     pub fn fields() -> impl Iterator<Item = &'static Field> {
-        [lift::FIELDS, arms::FIELDS, frames::FIELDS, drive::FIELDS, running::FIELDS, load::FIELDS, shop::FIELDS]
-            .into_iter()
-            .flatten()
+        [
+            lift::FIELDS,
+            arms::FIELDS,
+            frames::FIELDS,
+            drive::FIELDS,
+            running::FIELDS,
+            load::FIELDS,
+            shop::FIELDS,
+        ]
+        .into_iter()
+        .flatten()
     }
 
     /// The input with a key, if there is one.

@@ -1,8 +1,8 @@
 //! Filling several inputs at once from a row of the catalogue, and finding the row a design was filled from.
 use super::Design;
+use crate::catalogue::Stock;
 use crate::catalogue::panel::PANELS;
 use crate::catalogue::thread::{THREADS, Thread};
-use crate::catalogue::Stock;
 use crate::quantity::Length;
 
 /// A measured thickness may differ from the row's by this much and still be taken for that panel.
@@ -30,7 +30,10 @@ pub fn panel(design: &Design) -> Option<&'static Stock> {
         row.modulus == arms.modulus
             && row.shear_modulus == arms.shear_modulus
             && row.density == arms.density
-            && [row.measured, row.nominal].into_iter().flatten().any(|thick| (thick - arms.thickness).abs() <= THICKNESS_SPREAD)
+            && [row.measured, row.nominal]
+                .into_iter()
+                .flatten()
+                .any(|thick| (thick - arms.thickness).abs() <= THICKNESS_SPREAD)
     })
 }
 

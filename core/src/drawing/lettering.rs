@@ -100,6 +100,11 @@ impl<'a> Lettering<'a> {
         self.paper.holds(area) && !self.taken.iter().any(|taken| taken.meets(&wanted))
     }
 
+    /// The box a text would take.
+    pub(super) fn area(&self, mark: &Mark) -> Option<Area> {
+        mark.lettering(self.measure)
+    }
+
     /// Whether an area is still free.
     pub(super) fn is_free(&self, area: &Area) -> bool {
         self.fits(area)

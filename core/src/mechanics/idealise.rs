@@ -10,6 +10,7 @@ use super::mechanism::{
 use super::names::{ArmId, Side};
 use super::solver::Solver;
 use super::stiffness;
+use crate::catalogue::steel::{STEEL_MODULUS, Section};
 use crate::design::{self, BearingEnd, Design, StrutEnd};
 use crate::parts::{ArmName, Part, Rides, arm_spread, arm_thickness, parts, wheel_overhang};
 use crate::quantity::Length;
@@ -154,10 +155,9 @@ fn strut_arm(end: StrutEnd) -> ArmId {
 /// The screw's core and, one behind the other: nut, thrust bearing, the cross-bars that carry its ends, and the wood that holds them.
 fn drive_stiffness(design: &Design) -> DriveStiffness {
     let drive = &design.drive;
-    let root = drive.root.to_m();
     let cross_bar = |b: bool| {
-        let inertia = stiffness::square_tube(drive.cross_bar.to_m(), drive.cross_wall.to_m());
-        stiffness::bar_at_middle(stiffness::STEEL * inertia, arm_spread(design, b).to_m())
+        let tube = Section::SquareTube { side: drive.cross_bar, wall: drive.cross_wall };
+        stiffness::bar_at_middle(steel_ei(tube), arm_spread(design, b).to_m())
     };
     let on_frame = anchor(design);
     let at_strut_end = |end: StrutEnd| if end.stage().is_some() { cross_bar(end.is_b()) } else { on_frame };
@@ -168,8 +168,8 @@ fn drive_stiffness(design: &Design) -> DriveStiffness {
         design::DriveKind::Strut => (at_strut_end(drive.foot), at_strut_end(drive.head)),
     };
     DriveStiffness {
-        e: Some(stiffness::STEEL),
-        area: Some(core::f64::consts::PI / 4.0 * root * root),
+        e: Some(STEEL_MODULUS.to_pa()),
+        area: Some(Section::RoundBar { diameter: drive.root }.area()),
         k_end: Some(stiffness::series([first, second, stiffness::NUT, stiffness::THRUST_BEARING])),
     }
 }
@@ -177,12 +177,16 @@ fn drive_stiffness(design: &Design) -> DriveStiffness {
 /// The tube that holds one end of the screw at a frame, with the wood behind its two seats.
 fn anchor(design: &Design) -> f64 {
     let drive = &design.drive;
-    let side = drive.anchor_bar.to_m();
-    let inertia = stiffness::square_tube(side, drive.anchor_wall.to_m());
-    let bar = stiffness::bar_at_middle(stiffness::STEEL * inertia, drive.anchor_span.to_m());
-    let pressed = 2.0 * side * frame_thickness(design);
+    let tube = Section::SquareTube { side: drive.anchor_bar, wall: drive.anchor_wall };
+    let bar = stiffness::bar_at_middle(steel_ei(tube), drive.anchor_span.to_m());
+    let pressed = 2.0 * drive.anchor_bar.to_m() * frame_thickness(design);
     let seats = stiffness::block(design.arms.modulus.to_pa(), pressed, drive.seat_depth.to_m());
     stiffness::series([bar, seats])
+}
+
+/// Bending stiffness of a steel bar, N m2.
+fn steel_ei(section: Section) -> f64 {
+    STEEL_MODULUS.to_pa() * section.second_moment()
 }
 
 fn frame_thickness(design: &Design) -> f64 {
@@ -217,7 +221,7 @@ fn screw(design: &Design) -> Screw {
 /// stands out of the arm.
 fn joint_stiffness(design: &Design) -> JointStiffness {
     let pin = stiffness::slip(design.arms.density.to_kg_m3(), design.running.bush.to_m());
-    let axle = stiffness::STEEL * stiffness::round_bar(design.running.axle.to_m());
+    let axle = steel_ei(Section::RoundBar { diameter: design.running.axle });
     let wheel = |deck: bool| {
         let out = stiffness::bar_at_tip(axle, wheel_overhang(design, deck).to_m());
         Some(stiffness::series([design.running.wheel_stiffness.to_n_per_m(), out]))

@@ -1,29 +1,11 @@
 //! Stiffnesses of the plain parts a table is made of.
 //!
 //! Plain `f64` in SI: N, m, Pa, kg. Each function names where its formula comes from; what is assumed says so.
-use core::f64::consts::PI;
-
-/// Modulus of elasticity of structural steel, Pa (205 GPa; EN 1993-1-1 3.2.6 takes 210, handbooks of inch sizes 200 to 207).
-pub const STEEL: f64 = 205e9;
-
 /// Give of a nut with its flange and bolts along the screw, N/m. Assumed.
 pub const NUT: f64 = 150e6;
 
 /// Give of a thrust bearing along the screw, N/m. Assumed.
 pub const THRUST_BEARING: f64 = 200e6;
-
-/// Second moment of area of a square tube with sharp corners, m4; a wall of half the side or more is a solid bar.
-#[must_use]
-pub fn square_tube(side: f64, wall: f64) -> f64 {
-    let hollow = (side - 2.0 * wall).max(0.0);
-    (side * side * side * side - hollow * hollow * hollow * hollow) / 12.0
-}
-
-/// Second moment of area of a round bar, m4.
-#[must_use]
-pub fn round_bar(diameter: f64) -> f64 {
-    PI / 64.0 * diameter * diameter * diameter * diameter
-}
 
 /// Second moment of area of a rectangle bent over its depth, m4.
 #[must_use]

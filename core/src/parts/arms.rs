@@ -1,6 +1,6 @@
 //! Arms, their bushings and bolts, cross boards and straps.
 use super::part::{ArmName, Material, Part, Rides};
-use super::solid::{BRONZE, STEEL, block, bolt, ring};
+use super::solid::{block, bolt, bronze_ring, steel_flat};
 use crate::design::Design;
 use crate::quantity::Length;
 
@@ -50,14 +50,15 @@ fn timber(design: &Design, arm: ArmName, below_another: bool) -> Part {
     let upper_end = if below_another { design.arms.long_end } else { design.arms.end };
     let length = design.lift.arm_length + design.arms.end + upper_end;
     let thick = arm_thickness(design);
+    let size = [length, design.arms.width, thick];
     Part {
         name: if arm.b { "Arm B" } else { "Arm A" },
         rides: Rides::Arm(arm),
         count: 2,
         material: Material::Sheet,
-        size: [length, design.arms.width, thick],
+        size,
         layers: layers(design.arms.layers.get()),
-        mass: design.arms.density.to_kg_m3() * block(length.to_m(), design.arms.width.to_m(), thick.to_m()),
+        mass: block(design.arms.density, size),
     }
 }
 
@@ -71,7 +72,7 @@ fn bushings(design: &Design, arm: ArmName) -> Part {
         material: Material::Bronze,
         size: [thick, design.running.bush, design.running.pin],
         layers: 1,
-        mass: BRONZE * ring(thick.to_m(), design.running.bush.to_m(), design.running.pin.to_m()),
+        mass: bronze_ring(thick, design.running.bush, design.running.pin),
     }
 }
 
@@ -85,7 +86,7 @@ fn bolts(design: &Design, arm: ArmName) -> Part {
         material: Material::Steel,
         size: [grip, design.running.pin, design.running.pin],
         layers: 1,
-        mass: STEEL * bolt(design.running.pin.to_m(), grip.to_m()),
+        mass: bolt(design.running.pin, grip),
     }
 }
 
@@ -102,7 +103,7 @@ fn boards(design: &Design, arm: ArmName) -> [Part; 2] {
         material: Material::Sheet,
         size,
         layers: 1,
-        mass: design.arms.density.to_kg_m3() * block(size[0].to_m(), size[1].to_m(), size[2].to_m()),
+        mass: block(design.arms.density, size),
     })
 }
 
@@ -118,6 +119,6 @@ fn straps(design: &Design, arm: ArmName) -> Part {
         material: Material::Steel,
         size,
         layers: 1,
-        mass: STEEL * block(size[0].to_m(), size[1].to_m(), size[2].to_m()),
+        mass: steel_flat(size),
     }
 }

@@ -1,7 +1,8 @@
 //! The two wheel axles with the tubes the arms turn on.
 use super::arms::{arm_spread, arm_thickness};
 use super::part::{Material, Part, Rides};
-use super::solid::{STEEL, ring, round, square_tube};
+use super::solid::{steel_bar, steel_ring};
+use crate::catalogue::steel::Section;
 use crate::design::{Design, DriveKind};
 use crate::quantity::Length;
 
@@ -35,7 +36,7 @@ fn carriage(design: &Design, rides: Rides, span: Length) -> Vec<Part> {
             material: Material::Steel,
             size: [axle, running.axle, running.axle],
             layers: 1,
-            mass: STEEL * round(axle.to_m(), running.axle.to_m()),
+            mass: steel_bar(Section::RoundBar { diameter: running.axle }, axle),
         },
         Part {
             name: "Wheel",
@@ -44,7 +45,7 @@ fn carriage(design: &Design, rides: Rides, span: Length) -> Vec<Part> {
             material: Material::Bought,
             size: [running.wheel, running.wheel, running.wheel_width],
             layers: 1,
-            mass: BEARING_FILL * STEEL * ring(running.wheel_width.to_m(), running.wheel.to_m(), running.axle.to_m()),
+            mass: BEARING_FILL * steel_ring(running.wheel_width, running.wheel, running.axle),
         },
     ];
     if matches!(drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage) {
@@ -64,6 +65,6 @@ pub(super) fn cross_bar(design: &Design, rides: Rides, span: Length) -> Part {
         material: Material::Steel,
         size: [length, drive.cross_bar, drive.cross_wall],
         layers: 1,
-        mass: STEEL * square_tube(length.to_m(), drive.cross_bar.to_m(), drive.cross_wall.to_m()),
+        mass: steel_bar(Section::SquareTube { side: drive.cross_bar, wall: drive.cross_wall }, length),
     }
 }

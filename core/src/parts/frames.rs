@@ -1,6 +1,6 @@
 //! The base frame with its casters, and the deck.
 use super::part::{Material, Part, Rides};
-use super::solid::{STEEL, block};
+use super::solid::{block, steel_flat};
 use crate::design::Design;
 use crate::quantity::Length;
 
@@ -21,7 +21,7 @@ impl Frame<'_> {
     }
 
     fn sheet(&self, name: &'static str, count: u32, size: [Length; 3], layers: u32) -> Part {
-        let mass = self.design.arms.density.to_kg_m3() * block(size[0].to_m(), size[1].to_m(), size[2].to_m());
+        let mass = block(self.design.arms.density, size);
         Part { name, rides: self.rides, count, material: Material::Sheet, size, layers, mass }
     }
 
@@ -34,7 +34,7 @@ impl Frame<'_> {
             material: Material::Steel,
             size,
             layers: 1,
-            mass: STEEL * block(size[0].to_m(), size[1].to_m(), size[2].to_m()),
+            mass: steel_flat(size),
         }
     }
 }
@@ -77,4 +77,3 @@ pub(super) fn parts(design: &Design) -> Vec<Part> {
     }
     list
 }
-

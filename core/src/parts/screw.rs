@@ -2,15 +2,16 @@
 use super::arms::arm_spread;
 use super::carriages::cross_bar;
 use super::part::{ArmName, Material, Part, Rides};
-use super::solid::{BRONZE, STEEL, ring, round, square_tube};
+use super::solid::{bronze_ring, steel_bar, steel_flat};
+use crate::catalogue::steel::Section;
 use crate::design::{BearingEnd, Design, DriveKind, StrutEnd};
 use crate::quantity::Length;
 
 /// A nut is about 1.9 thread diameters across: common practice, no source.
 const NUT_ACROSS: f64 = 1.9;
 
-/// Flat bar of the crank's arm, m2, and mass of its handle, kg: common practice, no source.
-const CRANK_SECTION: f64 = 0.025 * 0.010;
+/// Flat bar of the crank's arm, and mass of its handle, kg: common practice, no source.
+const CRANK_FLAT: [Length; 2] = [Length::mm(25.0), Length::mm(10.0)];
 const HANDLE_MASS: f64 = 0.3;
 
 /// The tube that holds the bearing stands out of its seats by this much at both ends together.
@@ -91,7 +92,7 @@ fn anchor_tube(design: &Design, rides: Rides) -> Part {
         material: Material::Steel,
         size: [length, drive.anchor_bar, drive.anchor_wall],
         layers: 1,
-        mass: STEEL * square_tube(length.to_m(), drive.anchor_bar.to_m(), drive.anchor_wall.to_m()),
+        mass: steel_bar(Section::SquareTube { side: drive.anchor_bar, wall: drive.anchor_wall }, length),
     }
 }
 
@@ -104,33 +105,33 @@ fn screw(design: &Design, rides: Rides, length: Length) -> Part {
         material: Material::Steel,
         size: [length, drive.major, drive.major],
         layers: 1,
-        mass: STEEL * round(length.to_m(), drive.mean.to_m()),
+        mass: steel_bar(Section::RoundBar { diameter: drive.mean }, length),
     }
 }
 
 fn nut(design: &Design, rides: Rides) -> Part {
     let drive = &design.drive;
-    let across = NUT_ACROSS * drive.major.to_m();
+    let across = Length::m(NUT_ACROSS * drive.major.to_m());
     Part {
         name: "Nut",
         rides,
         count: 1,
         material: Material::Bronze,
-        size: [drive.nut_length, Length::m(across), Length::m(across)],
+        size: [drive.nut_length, across, across],
         layers: 1,
-        mass: BRONZE * ring(drive.nut_length.to_m(), across, drive.major.to_m()),
+        mass: bronze_ring(drive.nut_length, across, drive.major),
     }
 }
 
 fn crank(design: &Design, rides: Rides) -> Part {
-    let radius = design.drive.crank;
+    let size = [design.drive.crank, CRANK_FLAT[0], CRANK_FLAT[1]];
     Part {
         name: "Crank",
         rides,
         count: 1,
         material: Material::Bought,
-        size: [radius, Length::mm(25.0), Length::mm(10.0)],
+        size,
         layers: 1,
-        mass: STEEL * CRANK_SECTION * radius.to_m() + HANDLE_MASS,
+        mass: steel_flat(size) + HANDLE_MASS,
     }
 }

@@ -1,39 +1,44 @@
-//! Volumes and densities of the plain shapes that parts are taken as.
-use core::f64::consts::PI;
+//! Masses of the plain shapes that parts are taken as, kg.
+use crate::catalogue::steel::{BRONZE_DENSITY, STEEL_DENSITY, Section};
+use crate::quantity::{Density, Length};
 
-/// Density of structural steel, kg/m3 (EN 1991-1-1 table A.4 gives 77.0 to 78.5 kN/m3).
-pub(super) const STEEL: f64 = 7850.0;
-
-/// Density of bronze, kg/m3 (EN 1991-1-1 table A.4 gives 83 to 85 kN/m3 for bronze; cast tin bronze is heavier, 8800).
-pub(super) const BRONZE: f64 = 8800.0;
-
-/// Volume of a block of three sides.
-pub(super) fn block(a: f64, b: f64, c: f64) -> f64 {
-    a * b * c
+/// A block of three sides.
+pub(super) fn block(density: Density, size: [Length; 3]) -> f64 {
+    density.to_kg_m3() * size[0].to_m() * size[1].to_m() * size[2].to_m()
 }
 
-/// Volume of a round bar.
-pub(super) fn round(length: f64, diameter: f64) -> f64 {
-    PI / 4.0 * diameter * diameter * length
+/// A steel bar or tube of a section.
+pub(super) fn steel_bar(section: Section, length: Length) -> f64 {
+    STEEL_DENSITY.to_kg_m3() * section.area() * length.to_m()
 }
 
-/// Volume of a round tube or ring.
-pub(super) fn ring(length: f64, outside: f64, inside: f64) -> f64 {
-    (round(length, outside) - round(length, inside)).max(0.0)
+/// A flat piece of steel.
+pub(super) fn steel_flat(size: [Length; 3]) -> f64 {
+    block(STEEL_DENSITY, size)
 }
 
-/// Volume of a square tube with sharp corners; a wall of half the side or more is a solid bar.
-pub(super) fn square_tube(length: f64, side: f64, wall: f64) -> f64 {
-    let hollow = (side - 2.0 * wall).max(0.0);
-    length * (side * side - hollow * hollow)
+/// A steel ring or disc with a hole.
+pub(super) fn steel_ring(length: Length, outside: Length, inside: Length) -> f64 {
+    ring(STEEL_DENSITY, length, outside, inside)
 }
 
-/// Volume of a hexagon bolt with its nut over a grip.
+/// A bronze bushing or nut.
+pub(super) fn bronze_ring(length: Length, outside: Length, inside: Length) -> f64 {
+    ring(BRONZE_DENSITY, length, outside, inside)
+}
+
+fn ring(density: Density, length: Length, outside: Length, inside: Length) -> f64 {
+    let area = |diameter| Section::RoundBar { diameter }.area();
+    density.to_kg_m3() * (area(outside) - area(inside)).max(0.0) * length.to_m()
+}
+
+/// A hexagon bolt with its nut over a grip.
 ///
-/// Shank of the grip and 1.5 diameters for washers, nut and the end that shows; head 0.65 and nut 0.8 diameters high,
-/// 1.5 diameters across flats (rounded proportions of ISO 4014 and ISO 4032).
-pub(super) fn bolt(diameter: f64, grip: f64) -> f64 {
-    let across_flats = 1.5 * diameter;
-    let hexagon = 0.866 * across_flats * across_flats;
-    round(grip + 1.5 * diameter, diameter) + hexagon * (0.65 + 0.8) * diameter - round(0.8 * diameter, diameter)
+/// Shank of the grip and 1.5 diameters for washers, nut and the end that shows; head 0.65 and nut 0.8 diameters high, 1.5 diameters
+/// across flats (rounded proportions of ISO 4014 and ISO 4032); the nut's hole is taken out.
+pub(super) fn bolt(diameter: Length, grip: Length) -> f64 {
+    let d = diameter.to_m();
+    let shank = Section::RoundBar { diameter }.area();
+    let hexagon = 0.866 * (1.5 * d) * (1.5 * d);
+    STEEL_DENSITY.to_kg_m3() * (shank * (grip.to_m() + 1.5 * d - 0.8 * d) + hexagon * (0.65 + 0.8) * d)
 }

@@ -1,5 +1,6 @@
 //! A design goes in, everything the page shows comes out.
 
+mod advice;
 mod finding;
 mod findings;
 mod phrase;
@@ -72,15 +73,17 @@ pub fn analyse(design: &Design) -> Result<Report, Unsound> {
     }
     reach(design).map_err(Unsound::Obstacle)?;
     let unsolvable = |faults: Vec<crate::mechanics::Fault>| {
-        let phrase = faults.first().map_or_else(|| Phrase::new("The table cannot be computed."), Phrase::of_fault);
+        let phrase =
+            faults.first().map_or_else(|| Phrase::new("The table cannot be computed."), Phrase::of_fault);
         Unsound::Obstacle(Obstacle { key: "dr", phrase })
     };
     let mechanism = idealise(design).map_err(unsolvable)?;
     let solver = Solver::new(&mechanism).map_err(unsolvable)?;
     let (low, high) = (design.lift.lowest.to_m(), design.lift.highest.to_m());
     let last = (STATIONS - 1) as f64;
+    let share = worse_share(design);
     let stations = (0..STATIONS)
-        .map(|at| Station::new(&solver, low + (high - low) * at as f64 / last))
+        .map(|at| Station::new(&solver, low + (high - low) * at as f64 / last, share, false))
         .collect::<Result<Vec<_>, _>>()
         .map_err(|fault| unsolvable(vec![fault]))?;
     let mut report = Report {
@@ -88,7 +91,7 @@ pub fn analyse(design: &Design) -> Result<Report, Unsound> {
         parts: parts(design),
         stations,
         findings: Vec::new(),
-        share: worse_share(design),
+        share,
         solver,
     };
     report.findings = findings::of(&report);
@@ -128,8 +131,9 @@ impl Report {
     /// Everything at one height, m; a height outside the lift is brought back to its nearer end.
     #[must_use]
     pub fn at(&self, height: f64) -> Station {
-        let height = if height.is_nan() { self.lowest() } else { height.clamp(self.lowest(), self.highest()) };
-        Station::new(&self.solver, height).unwrap_or_else(|_| self.nearest(height).clone())
+        let height =
+            if height.is_nan() { self.lowest() } else { height.clamp(self.lowest(), self.highest()) };
+        Station::new(&self.solver, height, self.share, true).unwrap_or_else(|_| self.nearest(height).clone())
     }
 
     /// The station of the sweep at or above a height.
@@ -174,7 +178,9 @@ impl Report {
     pub fn height_at_carriage(&self, x: f64) -> f64 {
         let (outer, inner) = (self.stations[0].pose.carriage_x, self.stations[STATIONS - 1].pose.carriage_x);
         let x = x.clamp(inner.min(outer), inner.max(outer));
-        self.solver.pose_at_carriage(x).map_or(self.lowest(), |pose| pose.deck_height.clamp(self.lowest(), self.highest()))
+        self.solver
+            .pose_at_carriage(x)
+            .map_or(self.lowest(), |pose| pose.deck_height.clamp(self.lowest(), self.highest()))
     }
 
     /// The force along the screw at which the crank reaches the force the builder accepts, N. The torque to raise is in proportion

@@ -62,6 +62,13 @@ impl Phrase {
         self
     }
 
+    /// The sentence with another behind it.
+    #[must_use]
+    pub fn then(mut self, other: Self) -> Self {
+        self.0.extend(other.0);
+        self
+    }
+
     /// The sentence with a figure behind it.
     #[must_use]
     pub fn with(mut self, amount: Amount) -> Self {

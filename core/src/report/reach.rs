@@ -21,19 +21,30 @@ pub fn reach(design: &Design) -> Result<(), Obstacle> {
     }
     let mechanism = free(design);
     let solver = Solver::new(&mechanism).map_err(|faults| {
-        let phrase = faults.first().map_or_else(|| Phrase::new("The linkage cannot be put together."), Phrase::of_fault);
+        let phrase = faults
+            .first()
+            .map_or_else(|| Phrase::new("The linkage cannot be put together."), Phrase::of_fault);
         Obstacle::new("al", phrase)
     })?;
     let limits = solver.limits();
     let (low, high) = (design.lift.lowest.to_m(), design.lift.highest.to_m());
     if let Some(folded) = limits.height_low.filter(|folded| low < folded - SLACK) {
-        let why = if limits.low_stop == LowStop::Nesting { ", where the arms meet." } else { ", where the arms lie flat." };
-        return Err(Obstacle::new("lo", Phrase::new("The deck comes down to ").with(Amount::Size(folded)).and(why)));
+        let why = if limits.low_stop == LowStop::Nesting {
+            ", where the arms meet."
+        } else {
+            ", where the arms lie flat."
+        };
+        return Err(Obstacle::new(
+            "lo",
+            Phrase::new("The deck comes down to ").with(Amount::Size(folded)).and(why),
+        ));
     }
     if let Some(upright) = limits.height_high.filter(|upright| high >= upright - SLACK) {
         return Err(Obstacle::new(
             "hi",
-            Phrase::new("The deck stays below ").with(Amount::Size(upright)).and(", where the arms stand upright."),
+            Phrase::new("The deck stays below ")
+                .with(Amount::Size(upright))
+                .and(", where the arms stand upright."),
         ));
     }
     screw_path(&solver, low, high)

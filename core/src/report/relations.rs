@@ -51,8 +51,9 @@ fn holes(design: &Design) -> Option<Obstacle> {
         return Some(Obstacle::new("bo", phrase));
     }
     if running.bush >= arms.width {
-        let phrase =
-            Phrase::new("The hole for the bushing must leave wood in an arm ").with(size(arms.width)).and(" wide.");
+        let phrase = Phrase::new("The hole for the bushing must leave wood in an arm ")
+            .with(size(arms.width))
+            .and(" wide.");
         return Some(Obstacle::new("bo", phrase));
     }
     if arms.end * 2 <= running.bush {
@@ -62,10 +63,16 @@ fn holes(design: &Design) -> Option<Obstacle> {
         return Some(Obstacle::new("ae", phrase));
     }
     if arms.end + arms.end >= design.lift.arm_length {
-        return Some(Obstacle::new("ae", Phrase::new("The ends past the pins must be shorter than half the arm.")));
+        return Some(Obstacle::new(
+            "ae",
+            Phrase::new("The ends past the pins must be shorter than half the arm."),
+        ));
     }
     (running.axle >= running.wheel).then(|| {
-        Obstacle::new("xd", Phrase::new("The axle must be thinner than its wheel, ").with(size(running.wheel)).and("."))
+        Obstacle::new(
+            "xd",
+            Phrase::new("The axle must be thinner than its wheel, ").with(size(running.wheel)).and("."),
+        )
     })
 }
 
@@ -75,7 +82,9 @@ fn across(design: &Design) -> Option<Obstacle> {
         let least = arm_offset(design) * 2 + arm_thickness(design);
         Obstacle::new(
             "fb",
-            Phrase::new("Two pairs of arms need more than ").with(size(least)).and(" from outer arm to outer arm."),
+            Phrase::new("Two pairs of arms need more than ")
+                .with(size(least))
+                .and(" from outer arm to outer arm."),
         )
     })
 }
@@ -113,7 +122,10 @@ fn drive(design: &Design) -> Option<Obstacle> {
         DriveKind::SidePivots => (drive.level.get() >= stages).then(|| {
             Obstacle::new(
                 "dv",
-                Phrase::new(format!("With {stages} stages the side pivots stand above stage 1 to {}.", stages - 1)),
+                Phrase::new(format!(
+                    "With {stages} stages the side pivots stand above stage 1 to {}.",
+                    stages - 1
+                )),
             )
         }),
         DriveKind::Strut => strut(design),
@@ -123,14 +135,17 @@ fn drive(design: &Design) -> Option<Obstacle> {
 fn strut(design: &Design) -> Option<Obstacle> {
     let (drive, stages) = (&design.drive, design.lift.stages.get());
     let beyond = |end: StrutEnd| end.stage().is_some_and(|stage| stage > stages);
-    let none = |key| Obstacle::new(key, Phrase::new(format!("There is no such arm: the table has {stages} stages.")));
+    let none = |key| {
+        Obstacle::new(key, Phrase::new(format!("There is no such arm: the table has {stages} stages.")))
+    };
     if beyond(drive.foot) {
         Some(none("pa"))
     } else if beyond(drive.head) {
         Some(none("qa"))
     } else {
-        (drive.foot == drive.head)
-            .then(|| Obstacle::new("qa", Phrase::new("The strut must join two different parts of the table.")))
+        (drive.foot == drive.head).then(|| {
+            Obstacle::new("qa", Phrase::new("The strut must join two different parts of the table."))
+        })
     }
 }
 

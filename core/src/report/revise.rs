@@ -63,9 +63,14 @@ pub fn revise(design: &Design, field: &Field, steps: i64) -> Result<Design, Refu
         Phrase::new(format!("{} must lie within its range.", field.label))
     };
     let present = field.get(design);
-    let nearest = if field.choices.is_empty() { Some(farthest(design, field, field.nearest(steps))) } else { None };
+    let nearest =
+        if field.choices.is_empty() { Some(farthest(design, field, field.nearest(steps))) } else { None };
     let nearest = nearest.filter(|value| *value != present);
-    Err(Refusal { phrase, nearest, offer: field.allows(steps).then(|| fitted(design, field, steps)).flatten() })
+    Err(Refusal {
+        phrase,
+        nearest,
+        offer: field.allows(steps).then(|| fitted(design, field, steps)).flatten(),
+    })
 }
 
 /// The value farthest from the present one towards a goal with which the design still stands.
@@ -93,7 +98,9 @@ pub fn span(design: &Design, field: &Field) -> Span {
     }
     let (from, to) = (farthest(design, field, field.range.0), farthest(design, field, field.range.1));
     let why = |end: i64, beyond: i64| {
-        (end != beyond).then(|| reach(&with(design, field, end + (beyond - end).signum())).err().map(|o| o.phrase)).flatten()
+        (end != beyond)
+            .then(|| reach(&with(design, field, end + (beyond - end).signum())).err().map(|o| o.phrase))
+            .flatten()
     };
     Span { from, to, below: why(from, field.range.0), above: why(to, field.range.1) }
 }

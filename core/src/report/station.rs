@@ -1,4 +1,5 @@
 //! The table at one height.
+use crate::mechanics::flex::{Deflection, Movement};
 use crate::mechanics::{Detail, Fault, Motion, Pose, Solver, State, Torque};
 
 /// Where everything is and what it carries at one height.
@@ -8,22 +9,53 @@ pub struct Station {
     pub height: f64,
     /// The place of every part.
     pub pose: Pose,
-    /// Forces at rest and all that follows from them; its `motion` stands in the field of that name.
+    /// Forces at rest and all that follows from them; its `motion` and `deflection` stand in the fields of those names.
     pub state: State,
     /// The table in motion.
     pub motion: Motion,
     /// What the crank feels.
     pub torque: Torque,
+    /// How the deck gives under the live load, the load in the middle of the table.
+    pub deflection: Deflection,
+    /// The worse side's share of the load, 0.5 when it stands in the middle.
+    pub share: f64,
 }
 
 impl Station {
-    pub(super) fn new(solver: &Solver, height: f64) -> Result<Self, Fault> {
+    /// The station at a height, m; `shape` asks for the bent shape too.
+    pub(super) fn new(solver: &Solver, height: f64, share: f64, shape: bool) -> Result<Self, Fault> {
         let pose = solver.pose_at_height(height)?;
-        let mut state = solver.state(&pose, Detail::ALL)?;
+        let mut state = solver.state(&pose, Detail { shape, ..Detail::ALL })?;
         let none = || Fault::new("screw", "the design has no screw");
         let motion = state.motion.take().ok_or_else(none)?;
         let torque = motion.torque.ok_or_else(none)?;
-        Ok(Self { height, pose, state, motion, torque })
+        let deflection = state.deflection.take().ok_or_else(none)?;
+        Ok(Self { height, pose, state, motion, torque, deflection, share })
+    }
+
+    /// Sag of the worse side at the load, by cause, m. What belongs to one side gives in proportion to that side's share; the
+    /// screw stands in the middle and sees the whole load. Taken so, the deck is free to lean: on the safe side.
+    #[must_use]
+    pub fn sag(&self) -> Movement {
+        let side = 2.0 * self.share;
+        let drop = &self.deflection.drop;
+        Movement {
+            arms: side * drop.arms,
+            joints: side * drop.joints,
+            wheels: side * drop.wheels,
+            screw: drop.screw,
+            top_rails: side * drop.top_rails,
+            base_rails: side * drop.base_rails,
+            casters: side * drop.casters,
+            play: drop.play,
+            lash: drop.lash,
+        }
+    }
+
+    /// The worse side's sag as a share of the lift between the pivots: the measure of how far the linear theory can be trusted.
+    #[must_use]
+    pub fn sag_share(&self) -> f64 {
+        self.sag().total() / self.pose.top.origin.y
     }
 
     /// Force along the screw without friction, N; positive where the load drives the table down.

@@ -47,11 +47,7 @@ impl fmt::Display for LinkFault {
 /// The design as text: the shorter of its differences from the two demos. Never over 1800 characters.
 #[must_use]
 pub fn encode(design: &Design) -> String {
-    Demo::ALL
-        .into_iter()
-        .map(|demo| differences(design, demo))
-        .min_by_key(String::len)
-        .unwrap_or_default()
+    Demo::ALL.into_iter().map(|demo| differences(design, demo)).min_by_key(String::len).unwrap_or_default()
 }
 
 fn differences(design: &Design, demo: Demo) -> String {
@@ -84,7 +80,8 @@ pub fn decode(text: &str) -> Result<Design, LinkFault> {
     }
     let mut pieces = text.split('.');
     let letter = pieces.next().unwrap_or_default();
-    let demo = Demo::ALL.into_iter().find(|demo| demo.letter().to_string() == letter).ok_or(LinkFault::Broken)?;
+    let demo =
+        Demo::ALL.into_iter().find(|demo| demo.letter().to_string() == letter).ok_or(LinkFault::Broken)?;
     let mut design = demo.design();
     for piece in pieces {
         if let Some(name) = piece.strip_prefix('~') {

@@ -142,6 +142,7 @@ fn CopyLink(state: State) -> impl IntoView {
 async fn copy(text: &str) -> bool {
     let Some(navigator) = web_sys::window().map(|window| window.navigator()) else { return false };
     // Pages that are not served securely have no clipboard at all.
-    let there = js_sys::Reflect::get(&navigator, &JsValue::from_str("clipboard")).is_ok_and(|value| !value.is_undefined());
+    let there = js_sys::Reflect::get(&navigator, &JsValue::from_str("clipboard"))
+        .is_ok_and(|value| !value.is_undefined());
     there && navigator.clipboard().write_text(text).await.is_ok()
 }

@@ -57,16 +57,20 @@ fn row(state: State, field: &'static Field) -> impl IntoView {
     let shown = Memo::new(move |_| state.design.with(|design| field.shown(design)));
     let steps = Memo::new(move |_| state.design.with(|design| field.get(design)));
     let set = move |wanted: i64| {
-        state.apply(Edit::Input(field, wanted)).map_err(|refusal| refusal.phrase.text(state.units.get_untracked()))
+        state
+            .apply(Edit::Input(field, wanted))
+            .map_err(|refusal| refusal.phrase.text(state.units.get_untracked()))
     };
     let input = match field.kind {
         Kind::Switch => {
             let commit = Callback::new(move |on: bool| set(i64::from(on)));
             let value = Signal::derive(move || steps.get() != 0);
-            view! { <Switch id label=field.label value meaning=field.meaning().to_owned() commit/> }.into_any()
+            view! { <Switch id label=field.label value meaning=field.meaning().to_owned() commit/> }
+                .into_any()
         }
         Kind::Choice => {
-            let choices = field.choices.iter().map(|(number, words)| (*number, (*words).to_owned())).collect();
+            let choices =
+                field.choices.iter().map(|(number, words)| (*number, (*words).to_owned())).collect();
             let commit = Callback::new(set);
             view! { <Select id label=field.label choices value=steps meaning=field.meaning().to_owned() commit/> }.into_any()
         }
@@ -78,7 +82,8 @@ fn row(state: State, field: &'static Field) -> impl IntoView {
                 let units = state.units.get();
                 format::hint(field, &state.design.with(|design| span(design, field)), units)
             });
-            view! { <NumberField id label=field.label value unit hint commit=commit(state, field)/> }.into_any()
+            view! { <NumberField id label=field.label value unit hint commit=commit(state, field)/> }
+                .into_any()
         }
     };
     view! { <div class="row" hidden=move || !shown.get()>{input}</div> }

@@ -41,7 +41,8 @@ pub fn kept() -> Option<Design> {
 
 /// Keeps a design, given as the text of its link, in the place that holds the older one.
 pub fn keep(link: &str) {
-    let counts = SLOTS.map(|slot| read(slot).and_then(|text| Entry::read(&text)).map_or(0, |entry| entry.count));
+    let counts =
+        SLOTS.map(|slot| read(slot).and_then(|text| Entry::read(&text)).map_or(0, |entry| entry.count));
     let older = usize::from(counts[1] < counts[0]);
     let entry = Entry { count: counts[0].max(counts[1]).saturating_add(1), link: link.to_owned() };
     write(SLOTS[older], &entry.write());

@@ -39,18 +39,23 @@ fn draw(canvas: &HtmlCanvasElement, (width, height): (f64, f64), curves: &[Curve
     let density = window.device_pixel_ratio();
     canvas.set_width(whole(width * density).unsigned_abs());
     canvas.set_height(whole(height * density).unsigned_abs());
-    let (Some(context), Ok(Some(style))) = (context(canvas), window.get_computed_style(canvas)) else { return };
+    let (Some(context), Ok(Some(style))) = (context(canvas), window.get_computed_style(canvas)) else {
+        return;
+    };
     let scale = density / UNITS;
     if context.set_transform(scale, 0.0, 0.0, scale, 0.0, 0.0).is_err() {
         return;
     }
     context.set_line_join("round");
-    let Some(area) = CanvasBackend::with_canvas_object(canvas.clone()).map(IntoDrawingArea::into_drawing_area) else {
+    let Some(area) =
+        CanvasBackend::with_canvas_object(canvas.clone()).map(IntoDrawingArea::into_drawing_area)
+    else {
         return;
     };
     for curve in curves {
         let token = format!("--{}", curve.ink.hue.token());
-        let colour = style.get_property_value(&token).ok().and_then(|text| hex(&text)).unwrap_or(RGBColor(0, 0, 0));
+        let colour =
+            style.get_property_value(&token).ok().and_then(|text| hex(&text)).unwrap_or(RGBColor(0, 0, 0));
         let points: Vec<(i32, i32)> = curve.points.iter().map(units).collect();
         let colour = colour.mix(curve.ink.opacity);
         let outcome = if curve.ink.fills() {

@@ -117,7 +117,11 @@ fn write(element: &Element, mark: &Mark, old: Option<&Mark>) {
             }
         }
         (Shape::Circle { centre, radius }, old) => {
-            let old = if let Some(Shape::Circle { centre, radius }) = old { Some((*centre, *radius)) } else { None };
+            let old = if let Some(Shape::Circle { centre, radius }) = old {
+                Some((*centre, *radius))
+            } else {
+                None
+            };
             writer.point(["cx", "cy"], *centre, old.map(|old| old.0));
             writer.number("r", *radius, old.map(|old| old.1));
         }
@@ -143,7 +147,8 @@ fn write(element: &Element, mark: &Mark, old: Option<&Mark>) {
 fn write_text(element: &Element, shape: &Shape, old: Option<&Shape>) {
     let Shape::Text { at, anchor, upright, words } = shape else { return };
     let (mut new_words, mut new_place, mut new_anchor) = (true, true, true);
-    if let Some(Shape::Text { at: old_at, anchor: old_anchor, upright: old_upright, words: old_words }) = old {
+    if let Some(Shape::Text { at: old_at, anchor: old_anchor, upright: old_upright, words: old_words }) = old
+    {
         new_words = old_words != words;
         new_place = old_at != at || old_upright != upright;
         new_anchor = old_anchor != anchor;

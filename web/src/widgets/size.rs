@@ -14,7 +14,9 @@ where
     let (size, set_size) = signal((0.0, 0.0));
     // An effect, because the element's size is the browser's and not the page's.
     Effect::new(move || {
-        let Some(element) = node.get().and_then(|element| element.dyn_into::<HtmlElement>().ok()) else { return };
+        let Some(element) = node.get().and_then(|element| element.dyn_into::<HtmlElement>().ok()) else {
+            return;
+        };
         let measure = {
             let element = element.clone();
             move || {

@@ -1,10 +1,9 @@
 //! How hard the crank is.
 use crate::design::Design;
-use crate::mechanics::{Detail, Solver, idealise};
 use crate::quantity::Length;
 use crate::report::finding::{Curve, Finding, Grade, Spot};
 use crate::report::phrase::{Amount, Phrase};
-use crate::report::{Report, Station, reach};
+use crate::report::{Report, Station, advice};
 
 /// From this share of the limit on a finding says watch.
 const NEAR: f64 = 0.8;
@@ -46,7 +45,8 @@ fn remedy(report: &Report, force: f64) -> Option<Phrase> {
     let design = &report.design;
     let limit = design.drive.crank_limit.to_n();
     let crank = Length::mm((design.drive.crank.to_mm() * force / limit).ceil());
-    let stop = higher_stop(design, limit).map(|lowest| Phrase::new("A lowest deck of ").with(Amount::Size(lowest.to_m())));
+    let stop = higher_stop(design, limit)
+        .map(|lowest| Phrase::new("A lowest deck of ").with(Amount::Size(lowest.to_m())));
     let lever = (crank < design.lift.pin_line).then_some(Amount::Size(crank.to_m()));
     match (stop, lever) {
         (Some(stop), Some(lever)) => Some(stop.and(" keeps to it; so does a crank of ").with(lever).and(".")),
@@ -80,11 +80,5 @@ fn higher_stop(design: &Design, limit: f64) -> Option<Length> {
 
 /// Whether the crank keeps to a limit at the lowest deck, where a higher stop acts.
 fn keeps(design: &Design, limit: f64) -> bool {
-    let force = || {
-        reach(design).ok()?;
-        let solver = Solver::new(&idealise(design).ok()?).ok()?;
-        let pose = solver.pose_at_height(design.lift.lowest.to_m()).ok()?;
-        solver.state(&pose, Detail::ALL).ok()?.motion?.torque?.crank_raise
-    };
-    force().is_some_and(|force| force <= limit)
+    advice::station(design, design.lift.lowest.to_m()).is_some_and(|station| station.crank_raise() <= limit)
 }

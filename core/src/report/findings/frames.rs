@@ -9,7 +9,14 @@ const STEEP: f64 = 65.0 * core::f64::consts::PI / 180.0;
 /// The parts may miss a height by this much before it is worth a word, m: a washer's thickness.
 const PACKING: f64 = 0.0015;
 
-fn finding(grade: Grade, ratio: f64, phrase: Phrase, remedy: Phrase, height: Option<f64>, spot: Spot) -> Finding {
+fn finding(
+    grade: Grade,
+    ratio: f64,
+    phrase: Phrase,
+    remedy: Phrase,
+    height: Option<f64>,
+    spot: Spot,
+) -> Finding {
     Finding { grade, ratio, phrase, remedy: Some(remedy), height, spot, curve: None }
 }
 
@@ -25,7 +32,9 @@ pub(super) fn stands(report: &Report) -> Option<Finding> {
                 .and(" at deck ")
                 .with(Amount::Size(height))
                 .and(": the wheels come close to the pivots and the table stands unsteadily."),
-            Phrase::new("Keep the arms below ").with(Amount::Angle(STEEP)).and(": longer arms or a lower top."),
+            Phrase::new("Keep the arms below ")
+                .with(Amount::Angle(STEEP))
+                .and(": longer arms or a lower top."),
             Some(height),
             Spot::Arms,
         )
@@ -75,27 +84,27 @@ pub(super) fn rails(report: &Report) -> Vec<Finding> {
         (base_end, "base beams", Spot::Base, far_base, low_base),
         (deck_end, "deck rails", Spot::Deck, far_deck, low_deck),
     ]
-        .into_iter()
-        .filter_map(|(end, rail, spot, far, height)| {
-            let missing = far + radius - end;
-            (missing > 0.0).then(|| {
-                finding(
-                    Grade::Over,
-                    1.0 + missing / radius,
-                    Phrase::new("The wheels run off the ")
-                        .and(rail)
-                        .and(" by ")
-                        .with(Amount::Size(missing))
-                        .and(" at deck ")
-                        .with(Amount::Size(height))
-                        .and("."),
-                    Phrase::new(format!("Make the {rail} longer by as much, or raise the lowest deck.")),
-                    Some(height),
-                    spot,
-                )
-            })
+    .into_iter()
+    .filter_map(|(end, rail, spot, far, height)| {
+        let missing = far + radius - end;
+        (missing > 0.0).then(|| {
+            finding(
+                Grade::Over,
+                1.0 + missing / radius,
+                Phrase::new("The wheels run off the ")
+                    .and(rail)
+                    .and(" by ")
+                    .with(Amount::Size(missing))
+                    .and(" at deck ")
+                    .with(Amount::Size(height))
+                    .and("."),
+                Phrase::new(format!("Make the {rail} longer by as much, or raise the lowest deck.")),
+                Some(height),
+                spot,
+            )
         })
-        .collect()
+    })
+    .collect()
 }
 
 /// Casters, beams, strip and wheel should add up to the base pin line, and the deck's parts to the deck above its pins.
@@ -103,8 +112,10 @@ pub(super) fn stack(report: &Report) -> Vec<Finding> {
     let (frames, running, lift) = (&report.design.frames, &report.design.running, &report.design.lift);
     let radius = running.wheel.to_m() / 2.0;
     let strip = frames.strip_thickness.to_m();
-    let base = running.caster_height.to_m() + frames.beam_depth.to_m() + strip + radius - lift.base_axle.to_m();
-    let deck = frames.deck_thickness.to_m() + frames.deck_rail_depth.to_m() + strip + radius + lift.deck_axle.to_m();
+    let base =
+        running.caster_height.to_m() + frames.beam_depth.to_m() + strip + radius - lift.base_axle.to_m();
+    let deck =
+        frames.deck_thickness.to_m() + frames.deck_rail_depth.to_m() + strip + radius + lift.deck_axle.to_m();
     [
         (base, lift.pin_line.to_m(), "Caster, beam, strip and wheel", "the base pin line", Spot::Base),
         (deck, lift.deck_stack.to_m(), "Deck, rail, strip and wheel", "the deck above its pins", Spot::Deck),
@@ -113,9 +124,13 @@ pub(super) fn stack(report: &Report) -> Vec<Finding> {
     .filter(|(sum, wanted, ..)| (sum - wanted).abs() > PACKING)
     .map(|(sum, wanted, parts, what, spot)| {
         let remedy = if sum < wanted {
-            Phrase::new("Pack the rails up by ").with(Amount::Size(wanted - sum)).and(", or change a size to fit.")
+            Phrase::new("Pack the rails up by ")
+                .with(Amount::Size(wanted - sum))
+                .and(", or change a size to fit.")
         } else {
-            Phrase::new("Thinner by ").with(Amount::Size(sum - wanted)).and(" somewhere, or change that height to fit.")
+            Phrase::new("Thinner by ")
+                .with(Amount::Size(sum - wanted))
+                .and(" somewhere, or change that height to fit.")
         };
         finding(
             Grade::Watch,

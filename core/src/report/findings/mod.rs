@@ -2,6 +2,7 @@
 
 mod crank;
 mod frames;
+mod sag;
 mod screw;
 mod seats;
 mod sheet;
@@ -11,7 +12,13 @@ use super::finding::{Finding, sorted};
 
 /// Everything found, worst first.
 pub(super) fn of(report: &Report) -> Vec<Finding> {
-    let mut findings = vec![crank::effort(report), screw::holding(report), seats::tipping(report), sheet::area(report)];
+    let mut findings = vec![
+        crank::effort(report),
+        sag::drop(report),
+        screw::holding(report),
+        seats::tipping(report),
+        sheet::area(report),
+    ];
     findings.extend(seats::uplift(report));
     findings.extend(frames::stands(report));
     findings.extend(frames::clears(report));

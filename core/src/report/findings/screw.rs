@@ -1,18 +1,17 @@
 //! Whether the screw holds by itself and is long enough.
+use crate::catalogue::friction::SHAKEN;
+use crate::catalogue::thread::holding_friction;
 use crate::design::{Design, DriveKind};
 use crate::quantity::Length;
 use crate::report::finding::{Finding, Grade, Spot};
 use crate::report::phrase::{Amount, Phrase};
 use crate::report::{Report, Station};
 
-/// Vibration is judged with this share of the thread's friction (common practice, no source).
-const SHAKEN: f64 = 0.6;
-
 /// Whether the load can turn the screw back, at rest and shaken. The bearing's friction is not counted on when shaken.
 pub(super) fn holding(report: &Report) -> Finding {
     let drive = &report.design.drive;
     let holds = report.stations.first().is_some_and(|station| station.torque.self_locking);
-    let needed = friction_to_hold(&report.design);
+    let needed = needed_friction(&report.design);
     let friction = drive.thread_friction.value();
     let (grade, phrase) = if !holds {
         let (torque, height) = report.greatest(|station| -station.torque.lower);
@@ -22,11 +21,11 @@ pub(super) fn holding(report: &Report) -> Finding {
             .with(Amount::Size(height))
             .and(".");
         (Grade::Over, phrase)
-    } else if SHAKEN * friction < needed {
+    } else if SHAKEN.value() * friction < needed {
         let phrase = Phrase::new("The screw holds by itself, but shaken it may creep: thread friction ")
             .with(Amount::Number(friction))
             .and(", of which ")
-            .with(Amount::Share(SHAKEN))
+            .with(Amount::Share(SHAKEN.value()))
             .and(" can be counted on, against ")
             .with(Amount::Number(needed))
             .and(" needed.");
@@ -47,16 +46,13 @@ pub(super) fn holding(report: &Report) -> Finding {
     Finding { grade, ratio: needed / friction, phrase, remedy, height: None, spot: Spot::Screw, curve: None }
 }
 
-/// Thread friction below which the thread alone runs back: tan(lead angle) cos(flank half angle)
-/// (Shigley's Mechanical Engineering Design 9e, section 8-2).
-fn friction_to_hold(design: &Design) -> f64 {
-    let drive = &design.drive;
-    drive.lead.to_m() / (core::f64::consts::PI * drive.mean.to_m()) * libm::cos(drive.flank.to_radians())
+fn needed_friction(design: &Design) -> f64 {
+    holding_friction(design.drive.lead, design.drive.mean, design.drive.flank)
 }
 
 /// The lead at which shaken friction just holds, m.
 fn lead_that_holds(design: &Design) -> f64 {
-    design.drive.lead.to_m() * SHAKEN * design.drive.thread_friction.value() / friction_to_hold(design)
+    design.drive.lead.to_m() * SHAKEN.value() * design.drive.thread_friction.value() / needed_friction(design)
 }
 
 /// A carriage screw must reach from its bearing through the nut at both ends of the lift.

@@ -26,8 +26,14 @@ pub(super) fn area(report: &Report) -> Finding {
         .and(", ")
         .with(Amount::Share(share));
     let (phrase, remedy) = match grade {
-        Grade::Over => (start.and(": more than one sheet."), Some(Phrase::new("Narrower arms or a smaller deck, or a second sheet."))),
-        Grade::Watch => (start.and(": too full for kerf and offcuts."), Some(Phrase::new("Aim below ").with(Amount::Share(TIGHT)).and("."))),
+        Grade::Over => (
+            start.and(": more than one sheet."),
+            Some(Phrase::new("Narrower arms or a smaller deck, or a second sheet.")),
+        ),
+        Grade::Watch => (
+            start.and(": too full for kerf and offcuts."),
+            Some(Phrase::new("Aim below ").with(Amount::Share(TIGHT)).and(".")),
+        ),
         Grade::Fine => (start.and(" before kerf and offcuts."), None),
     };
     Finding { grade, ratio: share, phrase, remedy, height: None, spot: Spot::Deck, curve: None }

@@ -82,8 +82,10 @@ fn Buttons(state: State) -> impl IntoView {
 fn Strip(state: State) -> impl IntoView {
     let place = NodeRef::<html::Div>::new();
     let size = observe(place);
-    let track = Memo::new(move |_| Track { width: size.get().0, turns: state.report.with(|report| report.turns()) });
-    let still = Signal::derive(move || state.report.with(|report| track.get().still(report, state.units.get())));
+    let track =
+        Memo::new(move |_| Track { width: size.get().0, turns: state.report.with(|report| report.turns()) });
+    let still =
+        Signal::derive(move || state.report.with(|report| track.get().still(report, state.units.get())));
     let live = Signal::derive(move || track.get().live(state.turns.get()));
     let ends = Signal::derive(move || (0.0, track.get().turns));
     let words = Signal::derive(move || state.deck_words());
@@ -121,13 +123,18 @@ fn Readings(state: State) -> impl IntoView {
     let all = move || state.report.with(|report| report.turns());
     let turns = move || figures::turns(state.turns.get()).number;
     let crank = move |raising: bool| {
-        state.station.with(|station| if raising { station.torque.crank_raise } else { station.torque.crank_lower })
+        state
+            .station
+            .with(|station| if raising { station.torque.crank_raise } else { station.torque.crank_lower })
     };
-    let force = move |newtons: Option<f64>| newtons.map(|newtons| figures::small_force(newtons.abs(), state.units.get()));
+    let force = move |newtons: Option<f64>| {
+        newtons.map(|newtons| figures::small_force(newtons.abs(), state.units.get()))
+    };
     let number = move |newtons| force(newtons).map_or_else(|| "—".to_owned(), |figure| figure.number);
     let unit = move |newtons| force(newtons).map_or("", |figure| figure.unit);
     // A table that runs down by itself is held back, and that is another thing to know than how hard lowering is.
-    let lowering = move || if crank(false).is_some_and(|newtons| newtons < 0.0) { "to hold back" } else { "to lower" };
+    let lowering =
+        move || if crank(false).is_some_and(|newtons| newtons < 0.0) { "to hold back" } else { "to lower" };
     view! {
         <dl class="readings">
             <div>

@@ -1,5 +1,8 @@
 //! stub
-use leptos::prelude::*;
 use crate::state::State;
+use leptos::prelude::*;
 #[component]
-pub fn Figure(state: State) -> impl IntoView { let _ = state; view!{ <div class="figure"></div> } }
+pub fn Figure(state: State) -> impl IntoView {
+    let _ = state;
+    view! { <div class="figure"></div> }
+}

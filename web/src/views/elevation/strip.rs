@@ -97,7 +97,11 @@ fn step(lift: f64, units: System) -> f64 {
         System::Inch => Length::inch(2.0),
     }
     .to_m();
-    [1.0, 2.0, 5.0, 10.0, 20.0, 50.0].into_iter().map(|times| times * one).find(|step| lift / step <= 2.0 * MOST_LABELS).unwrap_or(lift)
+    [1.0, 2.0, 5.0, 10.0, 20.0, 50.0]
+        .into_iter()
+        .map(|times| times * one)
+        .find(|step| lift / step <= 2.0 * MOST_LABELS)
+        .unwrap_or(lift)
 }
 
 /// The middle of a pixel.
@@ -110,7 +114,10 @@ fn line(class: &'static str, from: (f64, f64), to: (f64, f64)) -> Mark {
 }
 
 fn text(x: f64, y: f64, words: String) -> Mark {
-    Mark { class: "s", shape: Shape::Text { at: Screen::new(x, y), anchor: Anchor::Middle, upright: false, words } }
+    Mark {
+        class: "s",
+        shape: Shape::Text { at: Screen::new(x, y), anchor: Anchor::Middle, upright: false, words },
+    }
 }
 
 #[cfg(test)]
@@ -124,7 +131,9 @@ mod tests {
         let mut labels: Vec<(f64, String)> = marks
             .iter()
             .filter_map(|mark| match &mark.shape {
-                Shape::Text { at, words, .. } if at.y > base - 1.0 && at.y < base + 1.0 => Some((at.x, words.clone())),
+                Shape::Text { at, words, .. } if at.y > base - 1.0 && at.y < base + 1.0 => {
+                    Some((at.x, words.clone()))
+                }
                 _ => None,
             })
             .collect();

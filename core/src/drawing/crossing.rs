@@ -1,0 +1,90 @@
+//! Where the level line meets the curves: dots, the values beside them, and the names that give way to these.
+use super::lettering::{Lettering, text};
+use super::mark::{Anchor, Mark, Shape};
+use super::plot::{Name, Placed};
+use super::scale::{Screen, crisp};
+use crate::quantity::System;
+use crate::report::Station;
+
+/// Dots spread further than this have their values each beside its own, px.
+const CLUSTER: f64 = 40.0;
+/// From a dot to its value, px.
+const BESIDE: f64 = 8.0;
+const FURTHER: f64 = 15.0;
+const ABOVE: f64 = -6.0;
+const BELOW: f64 = 14.0;
+
+impl Placed<'_> {
+    /// The dots at a station, in the order of the curves; the main one last, over the others.
+    pub(super) fn dots(&self, station: &Station, level: f64) -> Vec<Mark> {
+        self.plot
+            .series
+            .iter()
+            .rev()
+            .map(|series| {
+                let x = self.area.place(series.quantity.of(station), station.height).x;
+                let (class, radius) = series.dot;
+                let shown = if x.is_finite() { super::plot::dot(Screen::new(x, crisp(level)), radius) } else { String::new() };
+                Mark::path(class, shown)
+            })
+            .collect()
+    }
+
+    /// The values beside the dots. The main one is set first and always stands.
+    pub(super) fn values(&self, lettering: &mut Lettering<'_>, station: &Station, level: f64, system: System) -> Vec<Mark> {
+        let at: Vec<(f64, f64)> = self
+            .plot
+            .series
+            .iter()
+            .map(|series| {
+                let value = series.quantity.of(station);
+                (value, self.area.place(value, station.height).x)
+            })
+            .collect();
+        let finite = || at.iter().map(|(_, x)| *x).filter(|x| x.is_finite());
+        let (left, right) = (finite().fold(f64::INFINITY, f64::min), finite().fold(f64::NEG_INFINITY, f64::max));
+        let apart = right - left > CLUSTER;
+        self.plot
+            .series
+            .iter()
+            .zip(&at)
+            .enumerate()
+            .map(|(rank, (series, (value, x)))| {
+                if !x.is_finite() {
+                    return text(series.lettering, Screen::default(), Anchor::Start, "");
+                }
+                let words = self.plot.figure(*value, system);
+                let (from, to) = if apart { (*x, *x) } else { (left, right) };
+                let form = |right_side: bool, down: f64, away: f64| {
+                    let (x, anchor) = if right_side { (to + away, Anchor::Start) } else { (from - away, Anchor::End) };
+                    text(series.lettering, Screen::new(x, level + down), anchor, &words)
+                };
+                let order = match rank {
+                    0 => [(true, ABOVE), (false, ABOVE), (true, BELOW), (false, BELOW)],
+                    1 => [(true, BELOW), (false, BELOW), (false, ABOVE), (true, ABOVE)],
+                    _ => [(false, ABOVE), (false, BELOW), (true, BELOW), (true, ABOVE)],
+                };
+                let forms = [BESIDE, FURTHER].into_iter().flat_map(|away| order.map(|(side, down)| form(side, down, away)));
+                let value = lettering.place(forms);
+                let silent = matches!(&value.shape, Shape::Text { words, .. } if words.is_empty());
+                if rank == 0 && silent { lettering.set(form(true, ABOVE, BESIDE)) } else { value }
+            })
+            .collect()
+    }
+}
+
+/// The names of the curves; one whose words meet other lettering goes with its leader.
+pub(super) fn names(lettering: &mut Lettering<'_>, names: &[Name]) -> Vec<Mark> {
+    names
+        .iter()
+        .flat_map(|name| {
+            let free = name.area.is_some_and(|area| lettering.is_free(&area));
+            let [leader, point, words] = name.parts.clone();
+            if free {
+                [leader, point, lettering.set(words)]
+            } else {
+                [Mark::path(leader.class, String::new()), Mark::path(point.class, String::new()), words.silent()]
+            }
+        })
+        .collect()
+}

@@ -1,0 +1,179 @@
+//! Forces on the drawing: arrows to one scale, tail or head at the pin, on whichever side is free.
+use super::arrow::{SHORTEST_FORCE, force};
+use super::elevation::Subject;
+use super::frame::Area;
+use super::lettering::{Lettering, text};
+use super::mark::{Anchor, Mark};
+use super::scale::{Scale, Screen};
+use crate::mechanics::JointId;
+use crate::quantity::{System, figures};
+use crate::report::{Report, Station};
+use glam::DVec2;
+
+/// The longest arrow over the whole lift, px, and as a part of the drawing's width.
+const LONGEST: (f64, f64) = (150.0, 0.4);
+/// The arrow that shows the scale is at most so long, px.
+const SCALE_ARROW: f64 = 34.0;
+/// A force below this part of the largest has no figure: the arrow says enough.
+const WORTH_A_FIGURE: f64 = 0.08;
+
+/// The one scale of all force arrows of a drawing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct ForceScale {
+    /// Pixels a newton.
+    pub(super) per_newton: f64,
+    /// Largest force anywhere in the lift, N.
+    largest: f64,
+}
+
+impl ForceScale {
+    pub(super) fn new(report: &Report, width: f64) -> Self {
+        let largest = report.greatest(|station| station.state.rest.largest()).0;
+        let largest = if largest.is_finite() && largest > 0.0 { largest } else { 1.0 };
+        Self { per_newton: LONGEST.0.min(LONGEST.1 * width) / largest, largest }
+    }
+
+    /// A round force whose arrow is easily seen, N, with its words.
+    fn unit(&self, system: System) -> (f64, String) {
+        let newtons = match system {
+            System::Metric => 1.0,
+            System::Inch => figures::NEWTON_IN_LBF.recip(),
+        };
+        let longest = SCALE_ARROW / self.per_newton / newtons;
+        let power = libm::pow(10.0, libm::floor(libm::log10(longest)));
+        let round = [5.0, 2.0].into_iter().map(|first| first * power).find(|value| *value <= longest).unwrap_or(power);
+        let force = round * newtons;
+        let words = match system {
+            System::Metric if round < 1000.0 => figures::small_force(force, system).to_string(),
+            System::Metric => format!("{}\u{A0}kN", round / 1000.0),
+            System::Inch => figures::large_force(force, system).to_string(),
+        };
+        (force, words)
+    }
+}
+
+/// Where forces are drawn.
+pub(super) struct Field<'a> {
+    pub(super) scale: &'a Scale,
+    pub(super) forces: ForceScale,
+    pub(super) system: System,
+}
+
+/// Shaft, head and figure of one force; all three empty when there is nothing to show.
+type Arrow = [Mark; 3];
+
+impl Field<'_> {
+    /// A force at a place, mm; `outward` says in which direction there is room, along x.
+    fn arrow(&self, lettering: &mut Lettering<'_>, at: DVec2, newtons: DVec2, outward: f64) -> Arrow {
+        let pin = self.scale.to_screen(at.into());
+        let span = DVec2::new(newtons.x, -newtons.y) * self.forces.per_newton;
+        let inwards = span.x * outward < -0.3 * span.length();
+        let (tail, tip) = if inwards {
+            (Screen::from(pin.vector() - span), pin)
+        } else {
+            (pin, Screen::from(pin.vector() + span))
+        };
+        let [shaft, head] = force(tail, tip);
+        let size = newtons.length();
+        let drawn = !shaft.is_empty() && size >= WORTH_A_FIGURE * self.forces.largest;
+        let words = if drawn { figures::drawn_force(size, self.system).to_string() } else { String::new() };
+        let end = if inwards { tail } else { tip };
+        let along = (end.vector() - pin.vector()).try_normalize().unwrap_or(DVec2::X);
+        let forms = [6.0, 14.0].into_iter().flat_map(|off| {
+            let to = Screen::from(end.vector() + off * along);
+            let level = if along.y.abs() > 0.8 { if along.y > 0.0 { 8.0 } else { 0.0 } } else { 4.0 };
+            let anchor = if along.y.abs() > 0.8 {
+                Anchor::Middle
+            } else if along.x > 0.0 {
+                Anchor::Start
+            } else {
+                Anchor::End
+            };
+            [(0.0, level), (0.0, level - 12.0), (0.0, level + 12.0)]
+                .map(|(right, down)| text("ft halo", to.by(right, down), anchor, &words))
+        });
+        let figure = lettering.place(forms.collect::<Vec<_>>());
+        [Mark::path("fl", shaft), Mark::path("fh", head), figure]
+    }
+
+    /// The forces of all pivots and wheels, on the body above.
+    pub(super) fn joints(&self, lettering: &mut Lettering<'_>, subject: &Subject<'_>, station: &Station) -> Vec<Mark> {
+        let rest = &station.state.rest;
+        let middle = subject.place(subject.pose.top.origin).x * 0.5 + subject.carriage().x * 0.5;
+        let mut joints: Vec<JointId> = JointId::all(subject.pose.n)
+            .filter(|joint| !matches!(joint, JointId::Br | JointId::Tr))
+            .collect();
+        // The order of the marks is that of the joints; figures are placed in the same order, centre pins first.
+        joints.sort_by_key(|joint| !matches!(joint, JointId::C(_)));
+        let wheels = [
+            (JointId::Br, DVec2::new(0.0, rest.base_wheel)),
+            (JointId::Tr, rest.top_wheel * subject.pose.top.across()),
+        ];
+        joints
+            .into_iter()
+            .map(|joint| (joint, rest.joint(joint)))
+            .chain(wheels)
+            .flat_map(|(joint, newtons)| {
+                let at = subject.joint(joint);
+                let outward = if matches!(joint, JointId::C(_)) { newtons.x } else { at.x - middle };
+                self.arrow(lettering, at, newtons, outward.signum())
+            })
+            .collect()
+    }
+
+    /// The screw's pull or push on what its nut is fixed to.
+    pub(super) fn screw(&self, lettering: &mut Lettering<'_>, subject: &Subject<'_>, station: &Station) -> Vec<Mark> {
+        let [seat, bearing] = subject.thrust();
+        let thrust = station.state.screw_force;
+        let away = (seat - bearing).try_normalize().unwrap_or(DVec2::X);
+        let from = self.scale.to_screen(seat.into());
+        let along = DVec2::new(away.x, -away.y) * thrust * self.forces.per_newton;
+        let [shaft, head] = force(from, Screen::from(from.vector() + along));
+        let verb = if thrust < 0.0 { "pulls" } else { "pushes" };
+        let figure = figures::drawn_force(thrust.abs(), self.system).to_string();
+        let middle = self.scale.to_screen(((seat + bearing) / 2.0).into());
+        let tip = Screen::from(from.vector() + along);
+        let level = away.y.abs() < 0.3;
+        let long = format!("screw {verb} {figure}");
+        let mut forms = Vec::new();
+        for words in [long.as_str(), figure.as_str()] {
+            if level {
+                forms.extend([17.0, -9.0, 30.0, -22.0].map(|down| text("ft halo", middle.by(0.0, down), Anchor::Middle, words)));
+            }
+            forms.extend([(10.0, Anchor::Start), (-10.0, Anchor::End)].map(|(right, anchor)| text("ft halo", tip.by(right, 4.0), anchor, words)));
+        }
+        let figure = if shaft.is_empty() { forms.swap_remove(0).silent() } else { lettering.place(forms) };
+        vec![Mark::path("fl", shaft), Mark::path("fh", head), figure]
+    }
+
+    /// The load's weight from its middle down; its figure stands with the load's own.
+    pub(super) fn weight(&self, middle: DVec2, newtons: f64) -> [Mark; 2] {
+        let from = self.scale.to_screen(middle.into()).by(0.0, 7.0);
+        let length = newtons * self.forces.per_newton;
+        // A weight is always shown: at its own scale where that can be seen, as the shortest arrow otherwise.
+        let length = if newtons > 0.0 { length.max(SHORTEST_FORCE) } else { 0.0 };
+        let [shaft, head] = force(from, from.by(0.0, length));
+        [Mark::path("fl", shaft), Mark::path("fh", head)]
+    }
+
+    /// The arrow that shows the scale, where there is room for it.
+    pub(super) fn unit(&self, lettering: &mut Lettering<'_>, places: &[Screen]) -> Vec<Mark> {
+        let (newtons, words) = self.forces.unit(self.system);
+        let length = newtons * self.forces.per_newton;
+        let note = "both sides";
+        let wide = lettering.width("ft", &words).max(lettering.width("q", note));
+        for place in places {
+            let area = Area { x: place.x, y: place.y - 12.0, width: length + 8.0 + wide, height: 32.0 };
+            if lettering.is_free(&area) {
+                let [shaft, head] = force(*place, place.by(length, 0.0));
+                let words = lettering.set(text("ft", place.by(length + 7.0, 4.0), Anchor::Start, &words));
+                let note = lettering.set(text("q", place.by(length + 7.0, 17.0), Anchor::Start, note));
+                lettering.keep(area);
+                return vec![Mark::path("fl", shaft), Mark::path("fh", head), words, note];
+            }
+        }
+        let none = |class| Mark::path(class, String::new());
+        let silent = |class| text(class, Screen::default(), Anchor::Start, "");
+        vec![none("fl"), none("fh"), silent("ft"), silent("q")]
+    }
+}

@@ -1,0 +1,114 @@
+//! The table of values at the deck's height.
+use super::frame::Area;
+use super::lettering::{Lettering, text};
+use super::mark::{Anchor, Mark};
+use super::scale::Screen;
+use crate::quantity::figures::{self, Figure};
+use crate::quantity::System;
+use crate::report::{Report, Station};
+
+/// A line of the table.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ReadingRow {
+    /// What is read.
+    pub name: &'static str,
+    /// Numbers in the order of the columns.
+    pub values: Vec<String>,
+    /// Their unit.
+    pub unit: &'static str,
+}
+
+/// Values at one height.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Reading {
+    /// Deck height with its unit, ready to stand above the table.
+    pub heading: String,
+    /// Names of the columns.
+    pub columns: [&'static str; 3],
+    /// What the crank and the screw feel in each of them.
+    pub rows: Vec<ReadingRow>,
+    /// Heading of the second part, with its unit.
+    pub carried: String,
+    /// What wheels and casters carry.
+    pub loads: Vec<ReadingRow>,
+}
+
+/// The first part takes so much of the width, px; the second begins and ends there.
+const FIRST: f64 = 276.0;
+const SECOND: [f64; 2] = [296.0, 430.0];
+/// Right ends of the columns and place of the unit, as parts of the first part's width.
+const COLUMNS: [f64; 3] = [0.485, 0.735, 0.885];
+const UNIT: f64 = 0.91;
+/// Distance of two lines, px.
+const LINE: f64 = 21.0;
+
+impl Reading {
+    /// The values at a station.
+    #[must_use]
+    pub fn at(report: &Report, station: &Station, system: System) -> Self {
+        let design = &report.design;
+        let ideal = station.torque_ideal(design.drive.lead.to_m());
+        let row = |name, figures: [Figure; 3]| {
+            let unit = figures[0].unit;
+            ReadingRow { name, values: figures.map(|figure| figure.number).into(), unit }
+        };
+        let thrust = |force: f64| figures::large_force(force, system);
+        let torque = |moment: f64| figures::torque(moment, system);
+        let hand = |force: f64| figures::small_force(force, system);
+        let [left, right] = station.casters();
+        let rest = &station.state.rest;
+        let load = |name, force: f64| ReadingRow { name, values: vec![hand(force).number], unit: hand(force).unit };
+        Self {
+            heading: format!("At {}", figures::size(station.height, system)),
+            columns: ["raise", "no friction", "lower"],
+            rows: vec![
+                row("Screw force", [station.raise(), station.still(), station.lower()].map(thrust)),
+                row("Crank torque", [station.torque.raise, ideal, station.torque.lower].map(torque)),
+                row(
+                    "Crank effort",
+                    [station.crank_raise(), ideal / design.drive.crank.to_m(), station.crank_lower()].map(hand),
+                ),
+            ],
+            carried: format!("carried, {}", hand(0.0).unit),
+            loads: vec![
+                load("base wheels", rest.base_wheel),
+                load("deck wheels", rest.top_wheel),
+                load("left casters", left),
+                load("right casters", right),
+            ],
+        }
+    }
+
+    /// The table in its area; every text is set, whatever is there.
+    pub(super) fn marks(&self, lettering: &mut Lettering<'_>, area: Area) -> Vec<Mark> {
+        let first = FIRST.min(area.width);
+        let top = area.y + 14.0;
+        let at = |x: f64, y: f64| Screen::new(area.x + x, y);
+        let second = area.width >= SECOND[1] - 46.0;
+        let end = SECOND[1].min(area.width);
+        let rule = if second { end } else { first };
+        let mut marks = vec![Mark::line("rule", at(0.0, area.y + 20.5), at(rule, area.y + 20.5))];
+        let mut set = |class, at, anchor, words: &str| marks.push(lettering.set(text(class, at, anchor, words)));
+        set("th", at(0.0, top), Anchor::Start, &self.heading);
+        for (column, x) in self.columns.iter().zip(COLUMNS) {
+            set("q", at(x * first, top), Anchor::End, column);
+        }
+        for (line, row) in (1..).zip(&self.rows) {
+            let y = top + 5.0 + LINE * f64::from(line);
+            set("s", at(0.0, y), Anchor::Start, row.name);
+            for ((value, x), class) in row.values.iter().zip(COLUMNS).zip(["b", "", ""]) {
+                set(class, at(x * first, y), Anchor::End, value);
+            }
+            set("q", at(UNIT * first, y), Anchor::Start, row.unit);
+        }
+        if second {
+            set("q", at(SECOND[0], top), Anchor::Start, &self.carried);
+            for (line, row) in (1..).zip(&self.loads) {
+                let y = top + 5.0 + LINE * f64::from(line);
+                set("s", at(SECOND[0], y), Anchor::Start, row.name);
+                set("", at(end, y), Anchor::End, row.values.first().map_or("", String::as_str));
+            }
+        }
+        marks
+    }
+}
