@@ -147,38 +147,38 @@ fn larger_differences_are_the_known_ones() {
     }
 }
 
-/// Deck m; screw force raising, without friction, lowering N; crank N.
-type Row = (f64, [f64; 3], f64);
+/// Deck m; screw force raising, without friction, lowering N; crank N; sag and the play that adds to it, m.
+type Row = (f64, [f64; 3], f64, [f64; 2]);
 
 const KN: f64 = 1e3;
 const LBF: f64 = 4.448_221_615_260_5;
 const INCH: f64 = 0.0254;
 
 const PAPER_ROWS: [Row; 7] = [
-    (0.520, [7.61 * KN, 7.06 * KN, 6.57 * KN], 130.0),
-    (0.627, [5.21 * KN, 4.92 * KN, 4.66 * KN], 89.0),
-    (0.733, [3.83 * KN, 3.66 * KN, 3.49 * KN], 66.0),
-    (0.840, [2.91 * KN, 2.79 * KN, 2.67 * KN], 50.0),
-    (0.947, [2.22 * KN, 2.13 * KN, 2.04 * KN], 38.0),
-    (1.053, [1.64 * KN, 1.57 * KN, 1.50 * KN], 28.0),
-    (1.160, [1.11 * KN, 1.04 * KN, 0.98 * KN], 19.0),
+    (0.520, [7.61 * KN, 7.06 * KN, 6.57 * KN], 130.0, [0.0130, 0.0041]),
+    (0.627, [5.21 * KN, 4.92 * KN, 4.66 * KN], 89.0, [0.0079, 0.0029]),
+    (0.733, [3.83 * KN, 3.66 * KN, 3.49 * KN], 66.0, [0.0056, 0.0022]),
+    (0.840, [2.91 * KN, 2.79 * KN, 2.67 * KN], 50.0, [0.0042, 0.0017]),
+    (0.947, [2.22 * KN, 2.13 * KN, 2.04 * KN], 38.0, [0.0032, 0.0014]),
+    (1.053, [1.64 * KN, 1.57 * KN, 1.50 * KN], 28.0, [0.0023, 0.0011]),
+    (1.160, [1.11 * KN, 1.04 * KN, 0.98 * KN], 19.0, [0.0016, 0.0008]),
 ];
 
 const BENCH_ROWS: [Row; 7] = [
-    (25.0 * INCH, [362.0 * LBF, 352.0 * LBF, 342.0 * LBF], 45.0),
-    (27.5 * INCH, [291.0 * LBF, 283.0 * LBF, 275.0 * LBF], 36.0),
-    (30.0 * INCH, [237.0 * LBF, 230.0 * LBF, 223.0 * LBF], 29.0),
-    (32.5 * INCH, [194.0 * LBF, 188.0 * LBF, 181.0 * LBF], 24.0),
-    (35.0 * INCH, [158.0 * LBF, 151.0 * LBF, 145.0 * LBF], 20.0),
-    (37.5 * INCH, [125.0 * LBF, 119.0 * LBF, 112.0 * LBF], 15.0),
-    (40.0 * INCH, [94.0 * LBF, 86.0 * LBF, 79.0 * LBF], 12.0),
+    (25.0 * INCH, [362.0 * LBF, 352.0 * LBF, 342.0 * LBF], 45.0, [0.0027, 0.0009]),
+    (27.5 * INCH, [291.0 * LBF, 283.0 * LBF, 275.0 * LBF], 36.0, [0.0021, 0.0008]),
+    (30.0 * INCH, [237.0 * LBF, 230.0 * LBF, 223.0 * LBF], 29.0, [0.0017, 0.0007]),
+    (32.5 * INCH, [194.0 * LBF, 188.0 * LBF, 181.0 * LBF], 24.0, [0.0015, 0.0006]),
+    (35.0 * INCH, [158.0 * LBF, 151.0 * LBF, 145.0 * LBF], 20.0, [0.0012, 0.0005]),
+    (37.5 * INCH, [125.0 * LBF, 119.0 * LBF, 112.0 * LBF], 15.0, [0.0010, 0.0004]),
+    (40.0 * INCH, [94.0 * LBF, 86.0 * LBF, 79.0 * LBF], 12.0, [0.0008, 0.0004]),
 ];
 
 #[test]
-fn forces_are_close_at_seven_heights() {
+fn forces_and_sag_are_close_at_seven_heights() {
     for (demo, rows) in [(Demo::PaperLift, PAPER_ROWS), (Demo::PottingBench, BENCH_ROWS)] {
         let report = report(demo);
-        for (height, forces, crank) in rows {
+        for (height, forces, crank, give) in rows {
             let at: Station = report.at(height);
             let name = format!("{demo:?} at {height}");
             let pairs = [
@@ -186,8 +186,11 @@ fn forces_are_close_at_seven_heights() {
                 ("still", at.still(), forces[1]),
                 ("lower", at.lower(), forces[2]),
                 ("crank", at.crank_raise(), crank),
+                ("sag", at.sag().total(), give[0]),
             ];
             hold(&name, &pairs, CLOSE);
+            // Printed to 0.1 mm.
+            assert!((at.sag().play - give[1]).abs() < 0.5e-4 + CLOSE * give[1], "{name}: play {}", at.sag().play);
         }
     }
 }
