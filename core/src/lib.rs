@@ -14,5 +14,7 @@ pub mod parts;
 pub mod mechanics;
 // All of it together.
 pub mod report;
+// How does it look on paper?
+pub mod drawing;
 // How is it passed on?
 pub mod share;

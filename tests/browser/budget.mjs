@@ -1,5 +1,5 @@
 // What the built page weighs, file by file, against the budget in budget.json: `node budget.mjs`.
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { readdir, stat } from "node:fs/promises";
 import { join } from "node:path";
 import { DIST } from "./server.mjs";
@@ -15,10 +15,14 @@ async function weigh() {
 }
 
 if (process.argv[1] === import.meta.filename) {
+  if (!existsSync(DIST)) {
+    console.error("The page is not built: run `cargo run --release -- --build-only` first.");
+    process.exit(1);
+  }
   const total = await weigh();
   console.log(`${String(total).padStart(8)}  bytes in all, of ${firstLoadBudget}`);
-  if (!total || total > firstLoadBudget) {
-    console.error(total ? "The page is over its budget." : "The page is not built.");
+  if (total > firstLoadBudget) {
+    console.error("The page is over its budget.");
     process.exit(1);
   }
 }

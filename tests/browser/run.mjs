@@ -24,8 +24,9 @@ if (!chosen.length) {
 async function tell(story, browser, server) {
   const context = await browser.newContext({ ...DESKTOP, ...story.device });
   context.setDefaultTimeout(10_000);
+  const problems = await watch(context, server.address);
+  let broken = [];
   try {
-    const problems = await watch(context, server.address);
     const page = await context.newPage();
     const given = { page, risewright: new RisewrightPage(page, server.address), context, address: server.address };
     let timer;
@@ -33,12 +34,12 @@ async function tell(story, browser, server) {
       timer = setTimeout(() => reject(new Error(`not done after ${PATIENCE / 1000} s`)), PATIENCE);
     });
     await Promise.race([story.run(given), late]).finally(() => clearTimeout(timer));
-    return problems.filter((problem) => !story.expected?.some((pattern) => pattern.test(problem)));
   } catch (trouble) {
-    return [trouble.stack ?? String(trouble)];
-  } finally {
-    await context.close();
+    broken = [trouble.stack ?? String(trouble)];
   }
+  const unexpected = problems.filter((problem) => !story.expected?.some((pattern) => pattern.test(problem)));
+  await context.close();
+  return [...broken, ...unexpected];
 }
 
 const server = await serve().catch(stopWith);

@@ -2,11 +2,12 @@
 //!
 //! Source: independent reference solver and hand calculation, unpublished (tests/reference/demos). What is held here is that
 //! sizes in builder's words become the same mechanics.
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test stops at the first surprise")]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test stops at the first surprise")]
 
 use risewright::design::Demo;
 use risewright::mechanics::Mechanism;
 use risewright::mechanics::mechanism::{Anchor, DriveKind};
+use risewright::quantity::Length;
 use risewright::report::{Report, Station, analyse};
 
 const PAPER_LIFT: &str = include_str!("../reference/demos/paper_lift.json");
@@ -37,7 +38,7 @@ fn both() -> [(&'static str, Report, Mechanism); 2] {
 fn hold(demo: &str, pairs: &[(&str, f64, f64)], allowed: f64) {
     let off: Vec<String> = pairs
         .iter()
-        .filter(|(_, have, want)| !((have - want).abs() <= allowed * want.abs().max(1e-12)))
+        .filter(|(_, have, want)| have.is_nan() || (have - want).abs() > allowed * want.abs().max(1e-12))
         .map(|(what, have, want)| format!("{what}: have {have:.6}, want {want:.6}"))
         .collect();
     assert!(off.is_empty(), "{demo}: {off:#?}");
@@ -77,11 +78,11 @@ fn lengths_are_exact() {
     }
 }
 
-fn bearing(mechanism: &Mechanism) -> (bool, Anchor, i64) {
-    let micrometres = |x: f64| (x * 1e6).round() as i64;
+/// Whether the screw is under the deck, its bearing end, and the bearing's place in whole steps.
+fn bearing(mechanism: &Mechanism) -> (bool, Anchor, Length) {
     match mechanism.drive.kind {
-        DriveKind::BaseCarriage { anchor, x_anchor } => (false, anchor, micrometres(x_anchor)),
-        DriveKind::TopCarriage { anchor, x_anchor } => (true, anchor, micrometres(x_anchor)),
+        DriveKind::BaseCarriage { anchor, x_anchor } => (false, anchor, Length::m(x_anchor)),
+        DriveKind::TopCarriage { anchor, x_anchor } => (true, anchor, Length::m(x_anchor)),
         ref other => panic!("{other:?} is not the demo's drive"),
     }
 }

@@ -87,7 +87,7 @@ fn sound(design: &Design) -> Result<(), TestCaseError> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(400))]
+    #![proptest_config(ProptestConfig { cases: 400, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn a_few_odd_inputs_end_in_figures_or_a_sentence(design in odd_design(4)) {

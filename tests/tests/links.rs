@@ -32,6 +32,8 @@ fn any_design() -> impl Strategy<Value = Design> {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
     #[test]
     fn a_link_gives_its_design_back(design in any_design()) {
         let text = encode(&design);

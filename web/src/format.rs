@@ -1,5 +1,6 @@
 //! The only place where a value becomes text on the page.
 use risewright::design::{Design, Field, Group};
+use risewright::drawing::Chart;
 use risewright::quantity::{Style, System, figures, print};
 use risewright::report::{Report, Span};
 
@@ -58,6 +59,17 @@ pub fn summary(group: Group, design: &Design, units: System) -> String {
         }
         Group::Load => figures::weight(design.load.mass.to_kg(), units).to_string(),
         Group::Shop => format!("{} × {}", length(design.shop.sheet_length), length(design.shop.sheet_width)),
+    }
+}
+
+/// What a plot is called where it is chosen.
+pub const fn chart(chart: Chart) -> &'static str {
+    match chart {
+        Chart::ScrewForce => "screw force",
+        Chart::CrankForce => "crank effort",
+        Chart::Wheels => "wheels",
+        Chart::Pivots => "pivots",
+        Chart::Casters => "casters",
     }
 }
 

@@ -20,7 +20,8 @@ use crate::input::keyboard::Command;
 pub struct Shared<T>(Arc<T>);
 
 impl<T> Shared<T> {
-    fn new(value: T) -> Self {
+    /// A new value, unlike any other.
+    pub fn new(value: T) -> Self {
         Self(Arc::new(value))
     }
 }

@@ -1,5 +1,6 @@
 //! From a mechanism as JSON text to its results as JSON, SI units throughout.
 
+use risewright::mechanics::frame3::{Frame3, Stiffness3};
 use risewright::mechanics::{ArmId, Detail, JointId, Limits, Mechanism, Movement, Pose, Solver, State};
 use serde::Deserialize;
 use serde_json::{Map, Value, json};
@@ -28,7 +29,12 @@ pub fn answer(text: &str) -> Result<Value, String> {
             let at = |fault| format!("at height {height}: {fault}");
             let pose = solver.pose_at_height(height).map_err(at)?;
             let state = solver.state(&pose, Detail::ALL).map_err(at)?;
-            Ok(result(&pose, &state))
+            let mut result = result(&pose, &state);
+            // A screw that is neither along the base nor along the top frame has no space frame.
+            if mechanism.model3d.is_some() {
+                result["m3d"] = Frame3::new(&mechanism, &pose).map_or(Value::Null, |frame| space(&frame.answers()));
+            }
+            Ok(result)
         })
         .collect::<Result<Vec<Value>, String>>()?;
     Ok(json!({ "limits": limits(solver.limits()), "results": results }))
@@ -106,6 +112,20 @@ fn result(pose: &Pose, state: &State) -> Value {
             "tilt": movement(&deflection.tilt),
             "drift": movement(&deflection.drift),
         })),
+    })
+}
+
+fn space(stiffness: &Stiffness3) -> Value {
+    json!({
+        "k_sway": stiffness.sway,
+        "k_twist": stiffness.twist,
+        "k_roll": stiffness.roll,
+        "k_push": stiffness.push,
+        "k_vert": stiffness.vertical,
+        "corner_flex": stiffness.corner_flex,
+        "k_sway_pdelta": stiffness.sway_pdelta,
+        "k_twist_pdelta": stiffness.twist_pdelta,
+        "lambda_cr": stiffness.lambda,
     })
 }
 

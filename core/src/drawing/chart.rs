@@ -102,11 +102,12 @@ impl Plot {
             (System::Inch, _) => ("lbf", figures::NEWTON_IN_LBF),
         };
         let (title, meaning, named) = content(chart, report);
+        // Of two curves the second is a full thin line; of three, the second is dashed.
+        let count = named.len();
         let series = named
             .into_iter()
             .enumerate()
             .map(|(rank, (name, quantity))| {
-                // Quantities that rank alike are all main curves but the first alone is heavy.
                 let (lettering, dot) = look(rank);
                 let points = report
                     .stations
@@ -114,7 +115,7 @@ impl Plot {
                     .map(|station| (quantity.of(station), station.height))
                     .filter(|(value, height)| value.is_finite() && height.is_finite())
                     .collect();
-                Series { name, quantity, ink: ink(rank), lettering, dot, points }
+                Series { name, quantity, ink: ink(if count == 2 { 2 * rank } else { rank }), lettering, dot, points }
             })
             .collect();
         let limit = limit(chart, report, system);

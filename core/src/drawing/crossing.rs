@@ -1,6 +1,6 @@
 //! Where the level line meets the curves: dots, the values beside them, and the names that give way to these.
 use super::lettering::{Lettering, text};
-use super::mark::{Anchor, Mark, Shape};
+use super::mark::{Anchor, Mark};
 use super::plot::{Name, Placed};
 use super::scale::{Screen, crisp};
 use crate::quantity::System;
@@ -66,8 +66,7 @@ impl Placed<'_> {
                 };
                 let forms = [BESIDE, FURTHER].into_iter().flat_map(|away| order.map(|(side, down)| form(side, down, away)));
                 let value = lettering.place(forms);
-                let silent = matches!(&value.shape, Shape::Text { words, .. } if words.is_empty());
-                if rank == 0 && silent { lettering.set(form(true, ABOVE, BESIDE)) } else { value }
+                if rank == 0 && value.is_left_out() { lettering.set(form(true, ABOVE, BESIDE)) } else { value }
             })
             .collect()
     }

@@ -26,6 +26,8 @@ pub(super) struct Dimension<'a> {
     pub(super) live: bool,
     /// Whether the number must stand, come what may.
     pub(super) always: bool,
+    /// Whether word and number may stand beneath a level line that is too short for them.
+    pub(super) words_below: bool,
 }
 
 impl Dimension<'_> {
@@ -71,33 +73,41 @@ impl Dimension<'_> {
         let outside = if span < HEADS_OUTSIDE { TAIL + 4.0 } else { 4.0 };
         let both = self.both();
         let mut forms = Vec::new();
+        let middle = left + span / 2.0;
         for words in [both.as_str(), self.number] {
-            let middle = left + span / 2.0;
+            let above = text(class, Screen::new(middle, y - ABOVE_LINE), Anchor::Middle, words);
             if lettering.width(class, words) <= span - 4.0 {
-                forms.push(text(class, Screen::new(middle, y - ABOVE_LINE), Anchor::Middle, words));
+                forms.push(above.clone());
             }
-        }
-        for words in [both.as_str(), self.number] {
-            let middle = left + span / 2.0;
-            forms.push(text(class, Screen::new(middle, y + 16.0), Anchor::Middle, words));
-            forms.push(text(class, Screen::new(middle, y - ABOVE_LINE), Anchor::Middle, words));
-            forms.push(text(class, Screen::new(right + outside, y + 4.0), Anchor::Start, words));
-            forms.push(text(class, Screen::new(left - outside, y + 4.0), Anchor::End, words));
+            if self.words_below {
+                forms.push(text(class, Screen::new(middle, y + 16.0), Anchor::Middle, words));
+            }
+            if words == self.number {
+                forms.push(above);
+                forms.push(text(class, Screen::new(right + outside, y + 4.0), Anchor::Start, words));
+                forms.push(text(class, Screen::new(left - outside, y + 4.0), Anchor::End, words));
+            }
         }
         let figure = lettering.place(forms);
         self.assemble(Screen::new(left, y), Screen::new(right, y), figure)
     }
 
+    /// The marks of a dimension that is not drawn.
+    pub(super) fn nothing(&self) -> Vec<Mark> {
+        let [line, heads, figure] = self.classes();
+        let none = |class| Mark::path(class, String::new());
+        vec![none(line), none(heads), text(figure, Screen::default(), Anchor::Start, "")]
+    }
+
     /// Sets the last form whatever it meets when the number must stand and nothing had room.
     fn stand(&self, lettering: &mut Lettering<'_>, figure: Mark, last: Mark) -> Mark {
-        let silent = matches!(&figure.shape, Shape::Text { words, .. } if words.is_empty());
-        if silent && self.always { lettering.set(last) } else { figure }
+        if figure.is_left_out() && self.always { lettering.set(last) } else { figure }
     }
 
     /// Line, heads and figure; without room for the figure all of it goes.
     fn assemble(&self, from: Screen, to: Screen, figure: Mark) -> Vec<Mark> {
         let [line, heads, _] = self.classes();
-        let silent = matches!(&figure.shape, Shape::Text { words, .. } if words.is_empty());
+        let silent = figure.is_left_out();
         let span = to.vector() - from.vector();
         let length = span.length();
         let (mut shaft, mut points) = (String::new(), String::new());

@@ -137,6 +137,9 @@ impl Field<'_> {
         let long = format!("screw {verb} {figure}");
         let mut forms = Vec::new();
         for words in [long.as_str(), figure.as_str()] {
+            if let Some(wood) = subject.wood_beside_screw() {
+                forms.push(text("ft halo", self.scale.to_screen(wood.into()).by(0.0, 4.0), Anchor::Middle, words));
+            }
             if level {
                 forms.extend([17.0, -9.0, 30.0, -22.0].map(|down| text("ft halo", middle.by(0.0, down), Anchor::Middle, words)));
             }
@@ -161,13 +164,13 @@ impl Field<'_> {
         let (newtons, words) = self.forces.unit(self.system);
         let length = newtons * self.forces.per_newton;
         let note = "both sides";
-        let wide = lettering.width("ft", &words).max(lettering.width("q", note));
+        let wide = (length + 7.0 + lettering.width("ft", &words)).max(lettering.width("q", note));
         for place in places {
-            let area = Area { x: place.x, y: place.y - 12.0, width: length + 8.0 + wide, height: 32.0 };
+            let area = Area { x: place.x, y: place.y - 12.0, width: wide, height: 32.0 };
             if lettering.is_free(&area) {
                 let [shaft, head] = force(*place, place.by(length, 0.0));
                 let words = lettering.set(text("ft", place.by(length + 7.0, 4.0), Anchor::Start, &words));
-                let note = lettering.set(text("q", place.by(length + 7.0, 17.0), Anchor::Start, note));
+                let note = lettering.set(text("q", place.by(0.0, 18.0), Anchor::Start, note));
                 lettering.keep(area);
                 return vec![Mark::path("fl", shaft), Mark::path("fh", head), words, note];
             }

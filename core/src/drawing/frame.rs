@@ -106,6 +106,8 @@ pub struct Frame {
     pub reading: Option<Area>,
     /// Lowest and highest deck, m.
     pub lift: [f64; 2],
+    /// On paper the table is drawn at one to so much (ISO 5455); none on a screen.
+    pub ratio: Option<u32>,
 }
 
 impl Frame {

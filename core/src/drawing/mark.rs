@@ -101,6 +101,16 @@ impl Mark {
         Self { class, shape: Shape::Rect { corner, width, height } }
     }
 
+    /// Whether nothing is drawn of it at this height.
+    #[must_use]
+    pub fn is_left_out(&self) -> bool {
+        match &self.shape {
+            Shape::Path(d) => d.is_empty(),
+            Shape::Text { words, .. } => words.is_empty(),
+            _ => false,
+        }
+    }
+
     pub(super) fn text(class: &'static str, at: Screen, anchor: Anchor, words: impl Into<String>) -> Self {
         Self { class, shape: Shape::Text { at, anchor, upright: false, words: words.into() } }
     }

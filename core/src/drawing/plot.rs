@@ -89,7 +89,7 @@ impl Placed<'_> {
         if !(area.x + 1.0..=area.right() + 0.5).contains(&x) {
             return None;
         }
-        let passed = self.passes().map_or(area.bottom(), |height| self.area.scale.level(height));
+        let passed = self.passes().map_or(area.bottom() - OVER_CURVE, |height| self.area.scale.level(height));
         Some([Screen::new(x, area.bottom()), Screen::new(x, (passed - OVER_CURVE).max(area.y))])
     }
 

@@ -1,23 +1,21 @@
 //! The whole picture: what stands still, the curves, and what moves with the deck.
 use super::chart::Plot;
 use super::dimension::{Dimension, OFF_PART, PAST_LINE, extension};
-use super::elevation::{LoadShape, Subject, load_shape};
+use super::elevation::{Subject, load_shape};
 use super::face::Measure;
 use super::forces::{Field, ForceScale};
 use super::frame::{Area, Frame, Grip};
-use super::lettering::{Lettering, text};
-use super::mark::{Anchor, Curve, Mark};
+use super::lettering::Lettering;
+use super::mark::{Curve, Mark};
 use super::outline::{Stroke, tidy, write};
 use super::plan::{Needs, Plan, height_number, reach};
 use super::plot::{Name, Placed};
-use super::pole::tag;
 use super::reading::Reading;
-use super::scale::{Model, Screen, crisp};
+use super::scale::{Screen, crisp};
+use super::title;
 use super::view::{Layout, View};
-use super::{crossing, state, title};
-use crate::quantity::{Kind, Style, System, figures, print};
-use crate::report::{Curve as Figured, Report, Station};
-use glam::DVec2;
+use crate::quantity::{System, figures};
+use crate::report::{Report, Station};
 
 /// A picture of a table at one height.
 #[derive(Clone, Debug, PartialEq)]
@@ -83,11 +81,259 @@ pub struct Sheet {
     pub curves: Vec<Curve>,
     /// Where things lie.
     pub frame: Frame,
-    view: View,
-    plan: Plan,
-    plots: Vec<Plot>,
-    names: Vec<Name>,
-    taken: Vec<Area>,
-    forces: ForceScale,
-    runs: [[f64; 2]; 2],
+    pub(super) view: View,
+    pub(super) plan: Plan,
+    pub(super) plots: Vec<Plot>,
+    pub(super) names: Vec<Vec<Name>>,
+    pub(super) taken: Vec<Area>,
+    pub(super) forces: ForceScale,
+    pub(super) runs: [[f64; 2]; 2],
+}
+
+/// Hatching below the floor: distance of two strokes and their size, px.
+const HATCH: f64 = 10.0;
+const HATCH_SIZE: f64 = 6.0;
+
+impl Sheet {
+    /// Lays out the picture of a report and draws what stands still.
+    #[must_use]
+    pub fn new(report: &Report, view: &View, measure: Measure<'_>) -> Self {
+        let plots: Vec<Plot> =
+            view.charts.iter().map(|chart| Plot::of(*chart, report, view.system)).collect();
+        let runs = runs(report);
+        let bounds = reach(report, |height| {
+            let station = report.at(height);
+            let subject = Subject { design: &report.design, pose: &station.pose, runs, pixel: 2.0 };
+            let mut strokes = subject.mechanism();
+            strokes.extend(subject.ground());
+            strokes.extend(load_shape(&subject).strokes);
+            strokes
+        });
+        let plan = Needs { report, view, measure, plots: &plots, bounds }.plan();
+        let mut sheet = Self {
+            width: plan.paper.width,
+            height: plan.paper.height,
+            still: Vec::new(),
+            curves: Vec::new(),
+            frame: Frame {
+                scale: plan.scale,
+                drawing: plan.drawing,
+                plots: plan.areas.clone(),
+                reading: plan.reading,
+                lift: [report.lowest(), report.highest()],
+                ratio: plan.ratio,
+            },
+            view: view.clone(),
+            forces: ForceScale::new(report, (bounds.most.x - bounds.least.x) * plan.scale.per_mm),
+            plan,
+            plots,
+            names: Vec::new(),
+            taken: Vec::new(),
+            runs,
+        };
+        sheet.draw(report, measure);
+        sheet
+    }
+
+    pub(super) fn subject<'a>(&self, report: &'a Report, station: &'a Station) -> Subject<'a> {
+        let pixel = 1.0 / self.plan.scale.per_mm;
+        Subject { design: &report.design, pose: &station.pose, runs: self.runs, pixel }
+    }
+
+    pub(super) fn paint(&self, strokes: &[Stroke]) -> Vec<Mark> {
+        strokes
+            .iter()
+            .map(|stroke| Mark::path(stroke.class, stroke.outline.notation(&self.plan.scale)))
+            .collect()
+    }
+
+    pub(super) fn placed(&self, place: usize) -> Option<Placed<'_>> {
+        let plot = self.plots.get(place)?;
+        Some(Placed { plot, area: self.plan.areas.get(place)?, ticks: self.plan.ticks.get(place)? })
+    }
+
+    /// Whether the reader can touch the picture.
+    pub(super) fn live(&self) -> bool {
+        self.view.layout != Layout::Print
+    }
+
+    fn draw(&mut self, report: &Report, measure: Measure<'_>) {
+        let mut lettering = Lettering::new(measure, self.plan.paper);
+        let mut marks = self.reaches(report);
+        marks.extend(self.floor());
+        let (low, high) = (report.at(report.lowest()), report.at(report.highest()));
+        let ends = [self.subject(report, &low), self.subject(report, &high)];
+        marks.extend(self.paint(&ends[0].ground()));
+        if self.live() {
+            for subject in &ends {
+                marks.extend(self.paint(&subject.phantom()));
+            }
+        }
+        for row in &self.plan.rows {
+            marks.extend(row.pole.rule());
+        }
+        for place in 0..self.plan.areas.len() {
+            let Some(placed) = self.placed(place) else { continue };
+            marks.extend(placed.axes());
+            marks.extend(placed.words(&mut lettering));
+            let names = placed.names(&mut lettering);
+            let curves = placed.curves(place);
+            self.names.push(names);
+            self.curves.extend(curves);
+        }
+        // Names give way to values, so that they are set again with what moves.
+        let names: Vec<Area> = self.names.iter().flatten().filter_map(|name| name.area).collect();
+        if let Some(area) = self.plan.title {
+            marks.extend(title::title(&mut lettering, area, &self.cells(report)));
+        }
+        for area in self.solids(&ends[0]) {
+            lettering.keep(area);
+        }
+        if self.view.show.dimensions {
+            let dimensions = if self.live() {
+                self.lift_dimensions(&mut lettering, report, &ends)
+            } else {
+                self.frame_dimensions(&mut lettering, report)
+            };
+            marks.extend(dimensions);
+        }
+        if self.view.show.forces && self.live() {
+            marks.extend(self.force_unit(&mut lettering, &ends[0]));
+        }
+        self.still = marks;
+        self.taken = lettering.into_taken();
+        self.taken.retain(|area| !names.contains(area));
+    }
+
+    /// Lines of lowest and highest deck through the plots.
+    fn reaches(&self, report: &Report) -> Vec<Mark> {
+        self.plan
+            .rows
+            .iter()
+            .flat_map(|row| {
+                [report.lowest(), report.highest()].map(|height| {
+                    let y = crisp(row.pole.scale.level(height));
+                    Mark::line("reach", Screen::new(row.pole.right() + 6.0, y), Screen::new(row.right, y))
+                })
+            })
+            .collect()
+    }
+
+    fn floor(&self) -> Vec<Mark> {
+        let scale = &self.plan.scale;
+        let y = crisp(scale.y(0.0));
+        let (left, right) = match self.view.layout {
+            Layout::Wide => (
+                self.plan.columns[0] - 3.0,
+                self.plan.rows.first().map_or(self.plan.drawing.right(), |row| row.pole.right() + 3.0),
+            ),
+            Layout::Narrow => (8.0, self.width - 8.0),
+            Layout::Print => (self.plan.columns[0] - 3.0, (scale.x(self.plan.bounds.most.x) + 12.0).min(self.width - 2.0)),
+        };
+        let mut hatch = String::new();
+        let mut x = left + HATCH_SIZE;
+        while x <= right && HATCH > 0.0 {
+            write(
+                &mut hatch,
+                format_args!("M{} {}l-{HATCH_SIZE} {HATCH_SIZE}", tidy(x), tidy(y + 1.0)),
+            );
+            x += HATCH;
+        }
+        vec![
+            Mark::line("floor", Screen::new(left, y), Screen::new(right, y)),
+            Mark::path("n faint", hatch),
+        ]
+    }
+
+    fn cells(&self, report: &Report) -> Vec<(&'static str, String)> {
+        let unit = if self.view.system == System::Metric { "mm" } else { "in" };
+        let (number, of) = self.view.sheet;
+        vec![
+            ("Design", report.design.name.clone()),
+            ("View", "Side elevation".to_owned()),
+            ("Dimensions", unit.to_owned()),
+            ("Drawing", format!("{number} of {of}")),
+        ]
+    }
+
+    /// Parts that stand still and that lettering should keep off.
+    fn solids(&self, lowest: &Subject<'_>) -> Vec<Area> {
+        let scale = &self.plan.scale;
+        let running = &lowest.design.running;
+        let area = |x: [f64; 2], y: [f64; 2]| {
+            Area::between([scale.x(x[0]), scale.x(x[1])], [scale.y(y[0]), scale.y(y[1])])
+        };
+        let top = running.caster_height.to_mm();
+        let half = running.caster_wheel.to_mm() * 0.6;
+        let mut solids = Vec::new();
+        for place in [running.caster_left, running.caster_right] {
+            solids.push(area([place.to_mm() - half, place.to_mm() + half], [0.0, top]));
+        }
+        solids
+    }
+
+    fn force_unit(&self, lettering: &mut Lettering<'_>, subject: &Subject<'_>) -> Vec<Mark> {
+        let scale = &self.plan.scale;
+        let floor = scale.y(0.0);
+        let right = scale.x(self.plan.bounds.most.x);
+        let base = subject.design.frames.base_left.to_mm() + subject.design.frames.base_length.to_mm();
+        let left = self.plan.columns[0] + 16.0;
+        let places = [
+            Screen::new(left, floor - 30.0),
+            Screen::new(scale.x(base) + 14.0, floor - 64.0),
+            Screen::new(right - 40.0, floor - 110.0),
+            Screen::new(left, floor - 130.0),
+            Screen::new(left, scale.y(self.plan.bounds.most.y) + 20.0),
+        ];
+        let field = Field { scale, forces: self.forces, system: self.view.system };
+        field.unit(lettering, &places)
+    }
+
+    /// Lowest and highest deck, and the travel of the base wheel.
+    fn lift_dimensions(&self, lettering: &mut Lettering<'_>, report: &Report, ends: &[Subject<'_>; 2]) -> Vec<Mark> {
+        let scale = &self.plan.scale;
+        let floor = scale.y(0.0);
+        let mut marks = Vec::new();
+        let heights = [("lowest", report.lowest(), &ends[0], 0), ("highest", report.highest(), &ends[1], 2)];
+        for (word, height, subject, column) in heights {
+            let x = self.plan.columns[column];
+            let y = scale.level(height);
+            let edge = scale.to_screen(subject.deck_left().into()).x;
+            marks.push(extension(Screen::new(edge - OFF_PART, y), Screen::new(x - PAST_LINE, y)));
+            let number = height_number(height, self.view.system);
+            let dimension = Dimension { word, number: &number, live: false, always: true, words_below: false };
+            marks.extend(dimension.vertical(lettering, x, [y, floor]));
+        }
+        let [near, far] = self.runs[0];
+        let number = figures::size((far - near).abs() / 1e3, self.view.system).number;
+        let plate = scale.y(report.design.running.caster_height.to_mm());
+        // Beneath the base where the casters leave room, beneath the floor otherwise.
+        let (from, y) = if floor - plate >= 27.0 { (plate, floor - 11.0) } else { (floor + 8.0, floor + 26.0) };
+        let x = [near, far].map(|mm| scale.x(mm));
+        let dimension = Dimension { word: "travel", number: &number, live: false, always: false, words_below: false };
+        let line = dimension.level(lettering, y, x);
+        marks.extend(with_extensions(line, x.map(|x| [Screen::new(x, from + OFF_PART), Screen::new(x, y + PAST_LINE)])));
+        marks
+    }
+}
+
+/// A dimension behind its two extension lines; these go where the dimension found no room.
+pub(super) fn with_extensions(dimension: Vec<Mark>, lines: [[Screen; 2]; 2]) -> Vec<Mark> {
+    let drawn = dimension.first().is_some_and(|line| !line.is_left_out());
+    let mut marks: Vec<Mark> = lines
+        .into_iter()
+        .map(|[from, to]| if drawn { extension(from, to) } else { Mark::path("ext", String::new()) })
+        .collect();
+    marks.extend(dimension);
+    marks
+}
+
+/// The runs of both wheel axles over the lift, mm from the fixed pivots of their frames.
+fn runs(report: &Report) -> [[f64; 2]; 2] {
+    let run = |place: &dyn Fn(&Station) -> f64| {
+        report.stations.iter().map(place).fold([f64::INFINITY, f64::NEG_INFINITY], |[least, most], metres| {
+            [least.min(metres * 1e3), most.max(metres * 1e3)]
+        })
+    };
+    [run(&|station| station.pose.carriage_x), run(&|station| station.pose.top_axle.x)]
 }

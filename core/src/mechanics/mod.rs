@@ -14,6 +14,7 @@ pub mod check;
 pub mod drive;
 mod fault;
 pub mod flex;
+pub mod frame3;
 pub mod friction;
 mod idealise;
 pub mod limits;

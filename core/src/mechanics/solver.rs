@@ -215,7 +215,7 @@ impl Solver {
         let flexibility = self.mechanism.drive.stiff.flexibility(screw.length);
         let yielded = (detail.deflection || detail.shape)
             .then(|| Yielded::new(&system, &self.cases, &self.arms, &self.flexibility, flexibility));
-        Ok(State {
+        let state = State {
             screw_length: screw.length,
             advantage: screw.advantage(pose),
             screw_force: screw.sigma * rest.drive,
@@ -232,7 +232,22 @@ impl Solver {
                 .map(|yielded| yielded.deflection(&rest, &self.slack)),
             shape: yielded.as_ref().filter(|_| detail.shape).map(Bent::new),
             rest,
-        })
+        };
+        if state.is_finite() {
+            Ok(state)
+        } else {
+            Err(Fault::new("height", "forces or displacements grow beyond all numbers here"))
+        }
+    }
+
+    /// Section forces of every arm at a pose in a state of equilibrium, weights of the arms included, in the order
+    /// A1, B1, A2, ...
+    ///
+    /// # Errors
+    /// Where the screw has no length.
+    pub fn diagrams(&self, pose: &Pose, forces: &Forces) -> Result<Vec<Diagram>, Fault> {
+        let screw = ScrewLine::new(&self.mechanism.drive, self.action, pose)?;
+        Ok(self.arms.diagrams(pose, &screw, forces))
     }
 
     fn motion(&self, system: &Equilibrium, loads: &Loads, rest: &Forces) -> Result<Motion, Fault> {
@@ -259,6 +274,22 @@ impl Solver {
         let (weight, moment) = self.cases.on_floor(pose, self.mechanism.h_base);
         let at_right = (moment - weight * left) / (right - left);
         Some([weight - at_right, at_right])
+    }
+}
+
+impl State {
+    fn is_finite(&self) -> bool {
+        let moving = self.motion.as_ref().is_none_or(|motion| {
+            let torque = motion.torque.map_or(0.0, |torque| {
+                torque.raise + torque.lower + torque.efficiency.unwrap_or(0.0) + torque.crank_raise.unwrap_or(0.0)
+            });
+            motion.raise.is_finite() && motion.lower.is_finite() && torque.is_finite()
+        });
+        let given = self.deflection.as_ref().is_none_or(|deflection| {
+            let all = [&deflection.drop, &deflection.tilt, &deflection.drift];
+            all.iter().all(|movement| (movement.total() + movement.play + movement.lash).is_finite())
+        });
+        self.rest.is_finite() && self.advantage.is_finite() && moving && given
     }
 }
 

@@ -153,7 +153,8 @@ impl Forces {
         self.joints.iter().fold(self.drive.abs(), |most, force| most.max(force.length()))
     }
 
-    fn is_finite(&self) -> bool {
+    /// Whether every force is a number.
+    pub fn is_finite(&self) -> bool {
         self.drive.is_finite()
             && self.base_wheel.is_finite()
             && self.top_wheel.is_finite()

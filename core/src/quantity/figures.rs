@@ -184,3 +184,46 @@ pub fn area(square_metres: f64, system: System) -> Figure {
 pub fn minutes(seconds: f64) -> Figure {
     figure(seconds / 60.0, 1, "min")
 }
+
+/// The area of a section, from square metres: whole mm2, or square inches with three decimals.
+#[must_use]
+pub fn section_area(square_metres: f64, system: System) -> Figure {
+    match system {
+        System::Metric => figure(square_metres * 1e6, 0, "mm²"),
+        System::Inch => figure(square_metres * METRE_IN_INCHES * METRE_IN_INCHES, 3, "in²"),
+    }
+}
+
+/// A section modulus, from cubic metres: whole mm3, or cubic inches with four decimals.
+#[must_use]
+pub fn section_modulus(cubic_metres: f64, system: System) -> Figure {
+    match system {
+        System::Metric => figure(cubic_metres * 1e9, 0, "mm³"),
+        System::Inch => figure(cubic_metres * METRE_IN_INCHES * METRE_IN_INCHES * METRE_IN_INCHES, 4, "in³"),
+    }
+}
+
+/// A second moment of area, from m4: whole mm4, or in4 with four decimals.
+#[must_use]
+pub fn second_moment(metres_to_the_fourth: f64, system: System) -> Figure {
+    const SQUARE: f64 = METRE_IN_INCHES * METRE_IN_INCHES;
+    match system {
+        System::Metric => figure(metres_to_the_fourth * 1e12, 0, "mm⁴"),
+        System::Inch => figure(metres_to_the_fourth * SQUARE * SQUARE, 4, "in⁴"),
+    }
+}
+
+/// A speed of the deck, from metres a second: whole mm/s, or in/s with two decimals.
+#[must_use]
+pub fn speed(metres_a_second: f64, system: System) -> Figure {
+    match system {
+        System::Metric => figure(metres_a_second * 1e3, 0, "mm/s"),
+        System::Inch => figure(metres_a_second * METRE_IN_INCHES, 2, "in/s"),
+    }
+}
+
+/// Work a second, from watts: whole W.
+#[must_use]
+pub fn power(watts: f64) -> Figure {
+    figure(watts, 0, "W")
+}

@@ -9,6 +9,7 @@ mod exact;
 pub mod figures;
 mod kind;
 mod number;
+mod phrase;
 mod print;
 mod read;
 mod types;
@@ -16,6 +17,7 @@ mod unit;
 
 pub use error::{LONGEST, ReadError};
 pub use kind::{Kind, Quantity, System};
+pub use phrase::{Amount, Phrase};
 pub use print::{Printed, Style, print};
 pub use read::{MOST_STEPS, read};
 pub use types::{Angle, Count, Density, Force, Length, Mass, Money, Pace, Ratio, Stiffness, Stress};

@@ -1,5 +1,5 @@
 //! What would help, found by trying it: the design is changed and computed again, nothing is guessed.
-use super::phrase::{Amount, Phrase};
+use crate::quantity::{Amount, Phrase};
 use super::{Station, reach, worse_share};
 use crate::design::{Design, DriveKind};
 use crate::mechanics::{Solver, idealise};
@@ -52,7 +52,7 @@ pub(super) fn against_sag(design: &Design) -> Vec<Trial> {
     let width = wider(design.arms.width, 1.2);
     let mut trials = vec![
         Trial::new(design, Phrase::new("A cross-bar ").with(size(bar)).and(" square"), |d| {
-            d.drive.cross_bar = bar
+            d.drive.cross_bar = bar;
         }),
         Trial::new(design, Phrase::new("Bushings ").with(size(bush)).and(" wide"), |d| d.running.bush = bush),
         Trial::new(design, Phrase::new("Arms ").with(size(width)).and(" wide"), |d| d.arms.width = width),

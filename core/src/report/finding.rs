@@ -1,5 +1,5 @@
 //! What the builder must hear: a sentence, how bad it is, where and at which height it happens, and what would help.
-use super::phrase::Phrase;
+use crate::quantity::Phrase;
 
 /// How bad a finding is, worst first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

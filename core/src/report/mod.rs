@@ -1,16 +1,16 @@
 //! A design goes in, everything the page shows comes out.
 
 mod advice;
+mod fault;
 mod finding;
 mod findings;
-mod phrase;
 mod reach;
 mod relations;
 mod revise;
 mod station;
 
 pub use finding::{Curve, Finding, Grade, Spot};
-pub use phrase::{Amount, Phrase};
+pub use crate::quantity::{Amount, Phrase};
 pub use reach::reach;
 pub use relations::Obstacle;
 pub use revise::{Offer, Refusal, Span, revise, span};
@@ -74,7 +74,7 @@ pub fn analyse(design: &Design) -> Result<Report, Unsound> {
     reach(design).map_err(Unsound::Obstacle)?;
     let unsolvable = |faults: Vec<crate::mechanics::Fault>| {
         let phrase =
-            faults.first().map_or_else(|| Phrase::new("The table cannot be computed."), Phrase::of_fault);
+            faults.first().map_or_else(|| Phrase::new("The table cannot be computed."), fault::sentence);
         Unsound::Obstacle(Obstacle { key: "dr", phrase })
     };
     let mechanism = idealise(design).map_err(unsolvable)?;

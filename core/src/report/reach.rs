@@ -1,5 +1,5 @@
 //! Whether a design can stand at all: its rules kept, both ends of its lift within reach of the linkage.
-use super::phrase::{Amount, Phrase};
+use crate::quantity::{Amount, Phrase};
 use super::relations::{Obstacle, broken};
 use crate::design::Design;
 use crate::mechanics::limits::LowStop;
@@ -23,7 +23,7 @@ pub fn reach(design: &Design) -> Result<(), Obstacle> {
     let solver = Solver::new(&mechanism).map_err(|faults| {
         let phrase = faults
             .first()
-            .map_or_else(|| Phrase::new("The linkage cannot be put together."), Phrase::of_fault);
+            .map_or_else(|| Phrase::new("The linkage cannot be put together."), fault::sentence);
         Obstacle::new("al", phrase)
     })?;
     let limits = solver.limits();

@@ -1,5 +1,5 @@
 //! Inputs that must go together, each a rule in words.
-use super::phrase::{Amount, Phrase};
+use crate::quantity::{Amount, Phrase};
 use crate::design::{Design, DriveKind, StrutEnd};
 use crate::parts::{arm_offset, arm_spread, arm_thickness};
 use crate::quantity::Length;

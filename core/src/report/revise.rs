@@ -1,5 +1,5 @@
 //! Changing one input: taken when the design still stands, refused with the reason and the nearest value that does.
-use super::phrase::{Amount, Phrase};
+use crate::quantity::{Amount, Phrase};
 use super::reach::reach;
 use crate::design::{Design, Field};
 use crate::mechanics::{Solver, free};

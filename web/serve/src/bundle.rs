@@ -5,6 +5,8 @@ use std::fs;
 use std::hash::Hasher;
 use std::path::Path;
 
+use risewright::drawing::LANGUAGE;
+
 use crate::first_view::first_view;
 use crate::headers::POLICY;
 use crate::offline;
@@ -24,7 +26,7 @@ const FIRST_VIEW: &str = "<!-- first view -->";
 pub fn assemble(project: &Project) -> Result<Files, Trouble> {
     let mut parts = Files::new();
     collect(&wasm::build(project)?, "", &mut parts)?;
-    parts.insert("page.css".into(), style::sheet(&project.web("style"))?.into());
+    parts.insert("page.css".into(), format!("{LANGUAGE}{}", style::sheet(&project.web("style"))?).into());
     for script in ["start.js", "worker.js"] {
         let path = project.web(script);
         if path.exists() {

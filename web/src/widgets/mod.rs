@@ -2,6 +2,7 @@
 pub mod canvas;
 pub mod lettering;
 pub mod number_field;
+pub mod paper;
 pub mod picture;
 pub mod select;
 pub mod size;

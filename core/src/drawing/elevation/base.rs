@@ -83,7 +83,7 @@ pub(super) fn beams(subject: &Subject<'_>) -> Vec<Stroke> {
     let axle = subject.carriage().y;
     strokes.push(line("w", DVec2::new(left, top + strip / 2.0), DVec2::new(right, top + strip / 2.0)));
     let keeper = axle + wheel + running.rail_gap.to_mm() + strip / 2.0;
-    let ends = [subject.run[0] - wheel * 1.4, subject.run[1] + wheel * 1.4];
+    let ends = [subject.runs[0][0] - wheel * 1.4, subject.runs[0][1] + wheel * 1.4];
     strokes.push(rail(FLOOR, ends, [top + strip, keeper]));
     strokes
 }
@@ -102,4 +102,9 @@ pub(super) fn rail(axes: super::Axes, ends: [f64; 2], heights: [f64; 2]) -> Stro
             closed: false,
         },
     )
+}
+
+/// Height of the middle of a base beam above the floor, mm.
+pub(super) fn beam_middle(design: &Design) -> f64 {
+    design.running.caster_height.to_mm() + design.frames.beam_depth.to_mm() / 2.0
 }

@@ -2,6 +2,7 @@
 use super::base::rail;
 use super::{Axes, Subject, stroke};
 use crate::drawing::outline::{Outline, Stroke};
+use glam::DVec2;
 
 /// Where the panel begins and ends along the deck.
 fn ends(subject: &Subject<'_>) -> [f64; 2] {
@@ -41,15 +42,19 @@ pub(super) fn deck(subject: &Subject<'_>) -> Vec<Stroke> {
     let wheel = running.wheel.to_mm() / 2.0;
     let axle = subject.design.lift.deck_axle.to_mm() - subject.design.lift.deck_stack.to_mm();
     let keeper = axle - wheel - running.rail_gap.to_mm() - strip / 2.0;
-    let run = [subject.deck_run[0] - wheel * 1.4, subject.deck_run[1] + wheel * 1.4];
+    let run = [subject.runs[1][0] - wheel * 1.4, subject.runs[1][1] + wheel * 1.4];
     vec![
         stroke("w ply", deck.block(rail_ends, [low, under])),
         stroke("w", deck.line((rail_ends[0], low - strip / 2.0), (rail_ends[1], low - strip / 2.0))),
-        rail_below(deck, run, [low - strip, keeper]),
+        rail(deck, run, [low - strip, keeper]),
         stroke("w ply", panel(subject)),
     ]
 }
 
-fn rail_below(deck: Axes, run: [f64; 2], heights: [f64; 2]) -> Stroke {
-    rail(deck, run, heights)
+/// The place in the middle of a deck rail's depth that lies beside a point, mm.
+pub(super) fn rail_middle(subject: &Subject<'_>, beside: DVec2) -> DVec2 {
+    let deck = subject.deck();
+    let frames = &subject.design.frames;
+    let depth = frames.deck_thickness.to_mm() + frames.deck_rail_depth.to_mm() / 2.0;
+    deck.point((beside - deck.origin).dot(deck.along), -depth)
 }

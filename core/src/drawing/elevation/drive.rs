@@ -30,28 +30,31 @@ struct Line {
     seat: f64,
     /// Whether the screw lies along a rail; otherwise it stands free between two pins.
     rail: bool,
+    /// Sides of the tubes that hold the bearing and the nut, mm.
+    tubes: [f64; 2],
 }
 
 fn line_of(subject: &Subject<'_>) -> Line {
     let drive = &subject.design.drive;
     let sign = if drive.bearing_end == BearingEnd::Fixed { 1.0 } else { -1.0 };
     let place = drive.bearing_place.to_mm();
+    let tubes = [drive.anchor_bar.to_mm(), drive.cross_bar.to_mm()];
     match drive.kind {
         DriveKind::BaseCarriage => {
             let nut = subject.carriage();
             let axes = Axes { origin: DVec2::new(place, nut.y), along: sign * FLOOR.along };
-            Line { axes, seat: sign * (nut.x - place), rail: true }
+            Line { axes, seat: sign * (nut.x - place), rail: true, tubes }
         }
         DriveKind::TopCarriage => {
             let pose = subject.pose;
             let rail = Axes { origin: subject.place(pose.top.origin), along: pose.top.along };
             let axle = pose.top_axle * 1e3;
             let axes = Axes { origin: rail.point(place, axle.y), along: sign * rail.along };
-            Line { axes, seat: sign * (axle.x - place), rail: true }
+            Line { axes, seat: sign * (axle.x - place), rail: true, tubes }
         }
         DriveKind::SidePivots => {
             let level = usize::try_from(drive.level.get()).unwrap_or(1);
-            between(subject.joint(JointId::Jl(level)), subject.joint(JointId::Jr(level)))
+            between(subject.joint(JointId::Jl(level)), subject.joint(JointId::Jr(level)), [tubes[1]; 2])
         }
         DriveKind::Strut => between(
             strut_end(subject, drive.foot, [drive.foot_x, drive.foot_y].map(|size| size.to_mm()), [
@@ -62,14 +65,15 @@ fn line_of(subject: &Subject<'_>) -> Line {
                 drive.head_part.value(),
                 drive.head_off.to_mm(),
             ]),
+            [drive.foot, drive.head].map(|end| if end.stage().is_some() { tubes[1] } else { tubes[0] }),
         ),
     }
 }
 
-fn between(bearing: DVec2, nut: DVec2) -> Line {
+fn between(bearing: DVec2, nut: DVec2, tubes: [f64; 2]) -> Line {
     let span = nut - bearing;
     let along = span.try_normalize().unwrap_or(DVec2::X);
-    Line { axes: Axes { origin: bearing, along }, seat: span.length(), rail: false }
+    Line { axes: Axes { origin: bearing, along }, seat: span.length(), rail: false, tubes }
 }
 
 /// An end of a strut: on a frame at a place from its pivots, on an arm at a part of its length and off its axis.
@@ -89,7 +93,7 @@ impl Line {
     /// How far out from the bearing the crank sits, mm.
     fn crank_out(&self, subject: &Subject<'_>) -> f64 {
         let drive = &subject.design.drive;
-        if self.rail { CRANK_OUT * drive.anchor_bar.to_mm() } else { 4.0 * drive.major.to_mm() }
+        (CRANK_OUT * self.tubes[0]).max(2.0 * drive.major.to_mm())
     }
 
     /// The crank's own axes: origin on the screw, first axis outwards along it, second upwards.
@@ -106,6 +110,15 @@ pub(super) fn handle(subject: &Subject<'_>) -> DVec2 {
     let (at, out, up) = line_of(subject).crank(subject);
     let radius = subject.design.drive.crank.to_mm();
     at + up * radius + out * radius * HANDLE_LENGTH / 2.0
+}
+
+/// The crank's bar and handle lie within these two corners, mm.
+pub(super) fn crank_box(subject: &Subject<'_>) -> [DVec2; 2] {
+    let (at, out, up) = line_of(subject).crank(subject);
+    let radius = subject.design.drive.crank.to_mm();
+    let corners = [at, at + up * radius, at + up * radius * (1.0 + HANDLE_THICK / 2.0) + out * radius * (HANDLE_LENGTH + CRANK_BAR)];
+    let least = corners.iter().fold(at, |least, corner| least.min(*corner));
+    [least, corners.iter().fold(at, |most, corner| most.max(*corner))]
 }
 
 /// The screw's force acts along this line: from where the nut sits towards the bearing, mm.
@@ -125,7 +138,7 @@ pub(super) fn screw(subject: &Subject<'_>) -> Vec<Stroke> {
     let out = line.crank_out(subject);
     let past = PAST_END * subject.pixel;
     let collar = drive.collar.to_mm().max(2.0 * crest);
-    let block = if line.rail { drive.anchor_bar.to_mm() / 2.0 } else { 1.4 * crest };
+    let block = line.tubes[0] / 2.0;
     let mut strokes = vec![
         stroke("w steel", axes.block([-out, 0.0], [-root, root])),
         stroke("w steel", axes.block([0.0, length], [-crest, crest])),
@@ -138,7 +151,7 @@ pub(super) fn screw(subject: &Subject<'_>) -> Vec<Stroke> {
     let bearing = if pulled { [-block - BEARING_LENGTH * collar, -block] } else { [block, block + BEARING_LENGTH * collar] };
     let half = BEARING_OUTSIDE * collar / 2.0;
     strokes.push(stroke("w steel", axes.block(bearing, [-half, half])));
-    strokes.extend(if line.rail { tubes(subject, &line) } else { trunnions(subject, &line) });
+    strokes.extend(if line.rail { tubes(subject, &line) } else { free_ends(subject, &line) });
     strokes.extend(crank(subject, &line));
     strokes
 }
@@ -148,35 +161,45 @@ fn tubes(subject: &Subject<'_>, line: &Line) -> Vec<Stroke> {
     let drive = &subject.design.drive;
     let axes = line.axes;
     let square = |class, middle: f64, half: f64| stroke(class, axes.block([middle - half, middle + half], [-half, half]));
-    let hollow = |half: f64, wall: f64| (half - wall).max(0.0);
-    let (anchor, carriage) = (drive.anchor_bar.to_mm() / 2.0, drive.carriage_bar.to_mm() / 2.0);
+    let [anchor, carriage] = line.tubes.map(|side| side / 2.0);
     // It sits on the right of the tube at either end: pulled through it by the one, pushed against it by the other.
     let outer = if drive.bearing_end == BearingEnd::Fixed { 1.0 } else { -1.0 };
     let seat = line.seat + outer * carriage;
     let nut = [seat, seat + outer * drive.nut_length.to_mm()];
     let across = NUT_ACROSS * drive.major.to_mm() / 2.0;
-    vec![
+    let mut strokes = vec![
         stroke("w steel", axes.block(nut, [-across, across])),
         square("w steel", line.seat, carriage),
         square("w steel", 0.0, anchor),
-        square("n none", 0.0, hollow(anchor, drive.anchor_wall.to_mm())),
-    ]
+    ];
+    // The tube's end is seen as a ring where its wall is thick enough to be drawn.
+    let wall = drive.anchor_wall.to_mm();
+    if wall > THREAD_DEPTH * subject.pixel && wall < anchor {
+        strokes.push(square("n none", 0.0, anchor - wall));
+    }
+    strokes
 }
 
-/// The block that holds the bearing of a free screw, and its nut; both turn on pins.
-fn trunnions(subject: &Subject<'_>, line: &Line) -> Vec<Stroke> {
+/// The tubes at both ends of a free screw, each turning on its pin, and the nut against the second: behind it where the
+/// screw is pulled between two pivots, before it where a strut pushes.
+fn free_ends(subject: &Subject<'_>, line: &Line) -> Vec<Stroke> {
     let drive = &subject.design.drive;
-    let across = NUT_ACROSS * drive.major.to_mm() / 2.0;
-    let half_nut = drive.nut_length.to_mm() / 2.0;
-    let block = 0.7 * drive.major.to_mm();
-    let pin = subject.design.running.pin.to_mm() / 2.0;
     let axes = line.axes;
-    let circle = |x: f64| stroke("w steel", Outline::Circle { centre: axes.point(x, 0.0), radius: pin.min(across * 0.6) });
+    let pin = subject.design.running.pin.to_mm() / 2.0;
+    let [first, second] = line.tubes.map(|side| side / 2.0);
+    let square = |x: f64, half: f64| stroke("w steel", axes.block([x - half, x + half], [-half, half]));
+    let circle = |x: f64, half: f64| {
+        stroke("n steel", Outline::Circle { centre: axes.point(x, 0.0), radius: pin.min(0.7 * half) })
+    };
+    let across = NUT_ACROSS * drive.major.to_mm() / 2.0;
+    let side = if drive.kind == DriveKind::SidePivots { 1.0 } else { -1.0 };
+    let nut = [line.seat + side * second, line.seat + side * (second + drive.nut_length.to_mm())];
     vec![
-        stroke("w steel", axes.block([-block, block], [-across, across])),
-        circle(0.0),
-        stroke("w steel", axes.block([line.seat - half_nut, line.seat + half_nut], [-across, across])),
-        circle(line.seat),
+        stroke("w steel", axes.block(nut, [-across, across])),
+        square(0.0, first),
+        circle(0.0, first),
+        square(line.seat, second),
+        circle(line.seat, second),
     ]
 }
 

@@ -14,7 +14,7 @@ mod pins;
 pub use load::{LoadShape, load_shape};
 
 use super::outline::{Outline, Segment, Stroke};
-use crate::design::Design;
+use crate::design::{Design, DriveKind};
 use crate::mechanics::{ArmId, Frame, JointId, Pose};
 use glam::DVec2;
 
@@ -25,10 +25,8 @@ pub struct Subject<'a> {
     pub design: &'a Design,
     /// Where everything is.
     pub pose: &'a Pose,
-    /// The run of the base wheel axle from the highest to the lowest deck, mm from the fixed pivots.
-    pub run: [f64; 2],
-    /// The run of the deck wheel axle along its rail, mm from the upper fixed pivots.
-    pub deck_run: [f64; 2],
+    /// The runs of the base and of the deck wheel axle over the whole lift, mm from the fixed pivots of their frames.
+    pub runs: [[f64; 2]; 2],
     /// The size that is one pixel on paper, mm: details closer together than lines can be are drawn apart.
     pub pixel: f64,
 }
@@ -86,6 +84,30 @@ impl Subject<'_> {
     #[must_use]
     pub fn handle(&self) -> DVec2 {
         drive::handle(self)
+    }
+
+    /// Where the screw acts on what its nut is fixed to, and where its bearing sits.
+    #[must_use]
+    pub fn thrust(&self) -> [DVec2; 2] {
+        drive::thrust(self)
+    }
+
+    /// Two corners of the crank's box, the lower left one first, mm.
+    #[must_use]
+    pub fn crank_box(&self) -> [DVec2; 2] {
+        drive::crank_box(self)
+    }
+
+    /// The middle of the plain wood nearest the screw: base beam or deck rail; none for a screw that stands free.
+    #[must_use]
+    pub fn wood_beside_screw(&self) -> Option<DVec2> {
+        let [seat, bearing] = self.thrust();
+        let middle = (seat + bearing) / 2.0;
+        match self.design.drive.kind {
+            DriveKind::BaseCarriage => Some(DVec2::new(middle.x, base::beam_middle(self.design))),
+            DriveKind::TopCarriage => Some(deck::rail_middle(self, middle)),
+            DriveKind::SidePivots | DriveKind::Strut => None,
+        }
     }
 
     /// What stands on the floor beneath everything that moves.

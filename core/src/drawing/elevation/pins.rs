@@ -7,7 +7,7 @@ use glam::DVec2;
 /// How far a centre mark runs past the edge, px.
 const PAST_EDGE: f64 = 4.0;
 /// Two circles are drawn as two only when their edges are this far apart, px.
-const APART: f64 = 1.6;
+const APART: f64 = 2.0;
 
 fn circle(class: &'static str, centre: DVec2, radius: f64) -> Stroke {
     stroke(class, Outline::Circle { centre, radius })
@@ -41,12 +41,11 @@ pub(super) fn pins(subject: &Subject<'_>) -> Vec<Stroke> {
         .filter(|joint| !matches!(joint, JointId::Br | JointId::Tr))
         .flat_map(|joint| {
             let at = subject.joint(joint);
-            let mut strokes = Vec::with_capacity(4);
+            let mut strokes = vec![circle("w steel", at, bush)];
             if bush - pin > APART * subject.pixel {
-                strokes.push(circle("n sheet", at, bush));
+                strokes.push(circle("n none", at, pin));
             }
-            strokes.push(circle("w steel", at, pin));
-            strokes.extend(centre_mark(at, pin.max(bush) + PAST_EDGE * subject.pixel));
+            strokes.extend(centre_mark(at, bush + PAST_EDGE * subject.pixel));
             strokes
         })
         .collect()

@@ -100,8 +100,7 @@ impl Bar {
         let (section, ends, l) = (&self.section, &self.ends, self.length);
         let stretch = (l / section.ea + ends.second_shift.x).recip();
         let torsion = (l / section.gj + ends.first_turn.x + ends.second_turn.x).recip();
-        let second =
-            self.bending(section.ei[0], ends.second_shift.y, ends.first_turn.z, ends.second_turn.z);
+        let second = self.bending(section.ei[0], ends.second_shift.y, ends.first_turn.z, ends.second_turn.z);
         let third = self.bending(section.ei[1], ends.second_shift.z, ends.first_turn.y, ends.second_turn.y);
         // A turn about the second axis lowers what a turn about the third lifts: the sign of its mixed term is opposite.
         let force_turn = DMat3::from_cols(
@@ -125,11 +124,7 @@ impl Bar {
         let mixed = l * l / (2.0 * ei) + first_turn * l;
         let by_couple = l / ei + first_turn + second_turn;
         let determinant = by_force * by_couple - mixed * mixed;
-        Bending {
-            shift: by_couple / determinant,
-            mixed: -mixed / determinant,
-            turn: by_force / determinant,
-        }
+        Bending { shift: by_couple / determinant, mixed: -mixed / determinant, turn: by_force / determinant }
     }
 }
 

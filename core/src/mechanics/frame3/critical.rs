@@ -47,7 +47,7 @@ pub fn lowest(stiffness: &Skyline, factor: &Cholesky, geometric: &Skyline) -> Op
             break;
         }
     }
-    halve(stable, if largest * MOST > 1.0 { largest.recip() } else { MOST })
+    halve(stable, if largest * MOST > 1.0 { (1.0 + ACCURACY) / largest } else { MOST })
 }
 
 /// Whether K + lambda G is positive definite; with K so, it then is for every smaller positive lambda as well.
@@ -127,7 +127,8 @@ impl<'a> Lanczos<'a> {
         let size = self.diagonal.len();
         let beside = |i: usize| if i == 0 || i >= size { 0.0 } else { self.beside[i - 1] };
         // Gershgorin's circles hold all eigenvalues.
-        let bound = (0..size).fold(0.0, |most: f64, i| most.max(self.diagonal[i] + beside(i) + beside(i + 1)));
+        let bound =
+            (0..size).fold(0.0, |most: f64, i| most.max(self.diagonal[i] + beside(i) + beside(i + 1)));
         let all_below = |value: f64| {
             let mut pivot = f64::INFINITY;
             (0..size).all(|i| {

@@ -71,7 +71,8 @@ impl Skyline {
             let entries = &mut rest[..=row - first];
             for column in first..row {
                 let begin = self.first[column].max(first);
-                let above = &done[self.start[column] + begin - self.first[column]..self.start[column + 1] - 1];
+                let above =
+                    &done[self.start[column] + begin - self.first[column]..self.start[column + 1] - 1];
                 let known = dot(above, &entries[begin - first..column - first]);
                 entries[column - first] = (entries[column - first] - known) * inverse[column];
             }
@@ -214,6 +215,8 @@ mod tests {
         matrix.add(9, 9, 7.0);
         assert_eq!(matrix, ring(5, 0.0));
         let doubled = matrix.plus(1.0, &matrix).times(&[1.0; 5]);
-        assert!(doubled.iter().zip([2.0, 0.0, 0.0, 0.0, 2.0]).all(|(have, want)| (have - want).abs() < 1e-15));
+        assert!(
+            doubled.iter().zip([2.0, 0.0, 0.0, 0.0, 2.0]).all(|(have, want)| (have - want).abs() < 1e-15)
+        );
     }
 }

@@ -2,7 +2,7 @@
 use crate::design::Design;
 use crate::quantity::Length;
 use crate::report::finding::{Curve, Finding, Grade, Spot};
-use crate::report::phrase::{Amount, Phrase};
+use crate::quantity::{Amount, Phrase};
 use crate::report::{Report, Station, advice};
 
 /// From this share of the limit on a finding says watch.

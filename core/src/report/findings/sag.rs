@@ -2,7 +2,7 @@
 use crate::mechanics::flex::Movement;
 use crate::report::advice;
 use crate::report::finding::{Curve, Finding, Grade, Spot};
-use crate::report::phrase::{Amount, Phrase};
+use crate::quantity::{Amount, Phrase};
 use crate::report::{Report, Station};
 
 /// Shares of the lift from which the linear sag is too small, is not to be trusted, and the table can collapse flat when loaded low.

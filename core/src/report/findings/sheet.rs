@@ -2,7 +2,7 @@
 use crate::parts::Part;
 use crate::report::Report;
 use crate::report::finding::{Finding, Grade, Spot};
-use crate::report::phrase::{Amount, Phrase};
+use crate::quantity::{Amount, Phrase};
 
 /// Above this share of the sheet, kerf and odd offcuts usually decide (common practice, no source).
 const TIGHT: f64 = 0.9;

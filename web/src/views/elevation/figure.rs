@@ -1,8 +1,136 @@
-//! stub
-use crate::state::State;
+//! The picture: the table to scale, the pole, and the plots at the same level; to be looked at and taken hold of.
+use leptos::html;
 use leptos::prelude::*;
+use risewright::drawing::{Live, Mark, Screen, Shape, Sheet};
+
+use super::hold::Holds;
+use super::show::ShowChoices;
+use super::view::{room, view};
+use crate::format;
+use crate::state::{Shared, State};
+use crate::widgets::canvas::Curves;
+use crate::widgets::lettering::Lettering;
+use crate::widgets::paper::paper;
+use crate::widgets::picture::Layer;
+use crate::widgets::size::observe;
+use crate::widgets::slider::Slider;
+
+/// What is drawn and where it lies.
+#[derive(Clone, Copy)]
+pub struct Drawn {
+    /// Everything that stands still; none until the room for it is known.
+    pub sheet: Memo<Option<Shared<Sheet>>>,
+    /// What moves with the deck.
+    pub moving: Memo<Option<Shared<(Vec<Mark>, Live)>>>,
+}
+
+/// The picture with its toggles.
 #[component]
 pub fn Figure(state: State) -> impl IntoView {
-    let _ = state;
-    view! { <div class="figure"></div> }
+    let place = NodeRef::<html::Div>::new();
+    let size = observe(place);
+    let room = Memo::new(move |_| room(size.get()));
+    let lettering = StoredValue::new_local(Lettering::new());
+    let sheet = Memo::new(move |_| {
+        let view = view(room.get()?, state);
+        let sheet = state.report.with(|report| {
+            lettering.with_value(|lettering| Sheet::new(report, &view, &|words, face| lettering.width(words, face)))
+        });
+        Some(Shared::new(sheet))
+    });
+    let moving = Memo::new(move |_| {
+        let sheet = sheet.get()?;
+        let moving = state.report.with(|report| {
+            state.station.with(|station| {
+                lettering.with_value(|lettering| {
+                    sheet.moving(report, station, &|words, face| lettering.width(words, face))
+                })
+            })
+        });
+        Some(Shared::new(moving))
+    });
+    let drawn = Drawn { sheet, moving };
+    let extent = Memo::new(move |_| sheet.with(|sheet| sheet.as_ref().map_or((0.0, 0.0), |sheet| (sheet.width, sheet.height))));
+    let still = Signal::derive(move || sheet.with(|sheet| sheet.as_ref().map_or_else(Vec::new, |sheet| sheet.still.clone())));
+    let curves = Signal::derive(move || sheet.with(|sheet| sheet.as_ref().map_or_else(Vec::new, |sheet| sheet.curves.clone())));
+    let paths = Signal::derive(move || {
+        curves.get().iter().map(|curve| Mark { class: curve.ink.class, shape: Shape::Path(curve.notation()) }).collect()
+    });
+    let live = Signal::derive(move || moving.with(|moving| moving.as_ref().map_or_else(Vec::new, |moving| moving.0.clone())));
+    let label = move || {
+        format!(
+            "Side elevation, deck at {}, with plots over the deck's height",
+            format::height(state.height(), state.units.get())
+        )
+    };
+    view! {
+        <div class="figure" class:narrow=move || room.get().is_some_and(|room| room.narrow) node_ref=place>
+            <CarriageSlider state drawn/>
+            <Curves curves size=extent paper=paper()/>
+            <svg
+                class="dwg"
+                width=move || extent.get().0
+                height=move || extent.get().1
+                viewBox=move || format!("0 0 {} {}", extent.get().0, extent.get().1)
+            >
+                <g role="img" aria-label=label>
+                    <Layer class="still" marks=still/>
+                    <Layer class="plot-curves" marks=paths/>
+                    <Layer class="moving" marks=live/>
+                </g>
+                <Holds state drawn/>
+            </svg>
+        </div>
+        <ShowChoices state/>
+    }
+}
+
+/// Height steps of the carriage by key: a millimetre and 50 mm, or a sixteenth and 2 in.
+fn steps(units: risewright::quantity::System) -> (f64, f64) {
+    use risewright::quantity::{Length, System};
+    match units {
+        System::Metric => (Length::mm(1.0).to_m(), Length::mm(50.0).to_m()),
+        System::Inch => (Length::inch(0.0625).to_m(), Length::inch(2.0).to_m()),
+    }
+}
+
+/// The carriage for keys and screen readers: a range that lies over its rail.
+#[component]
+fn CarriageSlider(state: State, drawn: Drawn) -> impl IntoView {
+    let node = NodeRef::<html::Input>::new();
+    let value = Signal::derive(move || state.height());
+    let ends = Signal::derive(move || state.report.with(|report| (report.lowest(), report.highest())));
+    let steps = Signal::derive(move || steps(state.units.get()));
+    let words = Signal::derive(move || state.deck_words());
+    let moved = Callback::new(move |height| state.move_to(height));
+    let rested = Callback::new(move |()| state.say_rest());
+    // An effect, because a place on the page is a matter of the element's style.
+    Effect::new(move || {
+        let (Some(input), Some(sheet)) = (node.get(), drawn.sheet.get()) else { return };
+        let [outer, inner] = state.report.with(|report| {
+            [report.lowest(), report.highest()].map(|height| report.at(height).pose.carriage_x * 1e3)
+        });
+        let pins = state.design.with(|design| design.lift.pin_line.to_mm());
+        let (left, right) = (sheet.frame.scale.x(inner.min(outer)), sheet.frame.scale.x(inner.max(outer)));
+        let style = web_sys::HtmlElement::style(&input);
+        for (name, value) in [
+            ("left", left - HALF_FINGER),
+            ("top", sheet.frame.scale.y(pins) - HALF_FINGER),
+            ("width", right - left + 2.0 * HALF_FINGER),
+            ("height", 2.0 * HALF_FINGER),
+        ] {
+            // A length in px is never refused.
+            let _ = style.set_property(name, &format!("{value:.1}px"));
+        }
+    });
+    view! { <Slider class="carriage-slider" label="Carriage, deck height" value ends steps words moved rested node/> }
+}
+
+/// Half the side of a target for a finger, px.
+pub const HALF_FINGER: f64 = 22.0;
+
+/// A point of the page as a point of the picture.
+pub fn on_picture(picture: &web_sys::Element, x: i32, y: i32) -> Screen {
+    let edge = picture.get_bounding_client_rect();
+    Screen::new(f64::from(x) - edge.left(), f64::from(y) - edge.top())
 }

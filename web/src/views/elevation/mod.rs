@@ -3,7 +3,10 @@ mod cautions;
 mod crank;
 mod figure;
 mod findings;
+mod hold;
+mod show;
 mod strip;
+mod view;
 
 use leptos::prelude::*;
 

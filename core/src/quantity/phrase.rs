@@ -1,6 +1,5 @@
 //! A sentence with figures in it, kept apart from the units it will be shown in.
-use crate::mechanics::Fault;
-use crate::quantity::{System, figures};
+use super::{System, figures};
 
 /// A figure inside a sentence, in SI.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -25,6 +24,22 @@ pub enum Amount {
     Area(f64),
     /// An angle, rad, shown in degrees.
     Angle(f64),
+    /// A stress or pressure, Pa.
+    Stress(f64),
+    /// A section's area, m2.
+    Section(f64),
+    /// A section modulus, m3.
+    Modulus(f64),
+    /// A second moment of area, m4.
+    SecondMoment(f64),
+    /// How fast the deck moves, m/s.
+    Speed(f64),
+    /// How long the crank is turned, s.
+    Duration(f64),
+    /// Work a second, W.
+    Power(f64),
+    /// How many times something could grow, with one decimal.
+    Factor(f64),
     /// A plain number with two decimals.
     Number(f64),
 }
@@ -45,14 +60,6 @@ impl Phrase {
     #[must_use]
     pub fn new(words: impl Into<String>) -> Self {
         Self(vec![Piece::Words(words.into())])
-    }
-
-    /// What keeps a mechanism from being computed, as a sentence for the builder.
-    pub(super) fn of_fault(fault: &Fault) -> Self {
-        let text = if fault.text.starts_with("is ") { fault.to_string() } else { fault.text.clone() };
-        let mut letters = text.chars();
-        let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
-        Self::new(format!("{first}{}.", letters.as_str()))
     }
 
     /// The sentence with more words behind it.
@@ -109,6 +116,14 @@ impl Amount {
             Self::Turns(turns) => figures::turns(turns),
             Self::Area(square_metres) => figures::area(square_metres, system),
             Self::Angle(radians) => figures::angle(radians),
+            Self::Stress(pascals) => figures::stress(pascals, system),
+            Self::Section(square_metres) => figures::section_area(square_metres, system),
+            Self::Modulus(cubic_metres) => figures::section_modulus(cubic_metres, system),
+            Self::SecondMoment(metres_to_the_fourth) => figures::second_moment(metres_to_the_fourth, system),
+            Self::Speed(metres_a_second) => figures::speed(metres_a_second, system),
+            Self::Duration(seconds) => figures::minutes(seconds),
+            Self::Power(watts) => figures::power(watts),
+            Self::Factor(factor) => figures::factor(factor),
             Self::Number(number) => figures::ratio(number),
         }
         .to_string()

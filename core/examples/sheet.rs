@@ -1,0 +1,89 @@
+//! Writes the elevation of a demo design as an SVG file: the way to look at the drawing without the page.
+//!
+//! ```text
+//! cargo run --example sheet -- [width=1096] [height=628] [deck=760] [units=mm|in] [layout=wide|narrow|print]
+//!     [demo=a|b] [set=key:steps,...] [charts=screw,crank,wheels,pivots,casters] [show=dfls] [style=tokens.css] > sheet.svg
+//! ```
+//! `deck` is a height in millimetres, brought back into the lift; `set` changes inputs by their two letters, in stored steps;
+//! `show` names what is drawn: dimensions, forces, load, support. `style` is a style sheet with the tokens (colours, line
+//! weights); the classes of the drawing language are added.
+use risewright::design::{Demo, Design};
+use risewright::drawing::{Chart, LANGUAGE, Layout, Show, View, compose, widths};
+use risewright::quantity::System;
+use risewright::report::analyse;
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    match sheet(&std::env::args().skip(1).collect::<Vec<_>>()) {
+        Ok(svg) => {
+            print!("{svg}");
+            ExitCode::SUCCESS
+        }
+        Err(trouble) => {
+            eprintln!("{trouble}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn sheet(arguments: &[String]) -> Result<String, String> {
+    let value = |name: &str| {
+        arguments.iter().rev().find_map(|argument| argument.strip_prefix(name)?.strip_prefix('='))
+    };
+    let number = |name: &str, otherwise: u32| match value(name) {
+        Some(text) => text.parse().map_err(|_| format!("{name} is not a whole number: {text}")),
+        None => Ok(otherwise),
+    };
+    let system = if value("units") == Some("in") { System::Inch } else { System::Metric };
+    let layout = match value("layout") {
+        Some("narrow") => Layout::Narrow,
+        Some("print") => Layout::Print,
+        _ => Layout::Wide,
+    };
+    let mut view = View::new(number("width", 1096)?, number("height", 628)?, layout, system);
+    if let Some(names) = value("charts") {
+        view.charts = names.split(',').map(chart).collect::<Result<_, _>>()?;
+    }
+    if let Some(letters) = value("show") {
+        let has = |letter| letters.contains(letter);
+        view.show = Show { dimensions: has('d'), forces: has('f'), load: has('l'), support: has('s') };
+    }
+    let mut design = if value("demo") == Some("b") { Demo::PottingBench } else { Demo::PaperLift }.design();
+    for change in value("set").into_iter().flat_map(|changes| changes.split(',')) {
+        apply(&mut design, change)?;
+    }
+    let report = analyse(&design).map_err(|unsound| {
+        unsound.phrases().iter().map(|phrase| phrase.text(system)).collect::<Vec<_>>().join("\n")
+    })?;
+    let picture = compose(&report, f64::from(number("deck", 760)?) / 1e3, &view, &widths);
+    let tokens = match value("style") {
+        Some(path) => std::fs::read_to_string(path).map_err(|error| format!("{path}: {error}"))?,
+        None => PLAIN.to_owned(),
+    };
+    Ok(picture.svg(&(tokens + LANGUAGE), &design.name))
+}
+
+fn chart(name: &str) -> Result<Chart, String> {
+    match name {
+        "screw" => Ok(Chart::ScrewForce),
+        "crank" => Ok(Chart::CrankForce),
+        "wheels" => Ok(Chart::Wheels),
+        "pivots" => Ok(Chart::Pivots),
+        "casters" => Ok(Chart::Casters),
+        _ => Err(format!("there is no chart {name}")),
+    }
+}
+
+fn apply(design: &mut Design, change: &str) -> Result<(), String> {
+    let (key, steps) = change.split_once(':').ok_or_else(|| format!("write key:steps, not {change}"))?;
+    let field = Design::field(key).ok_or_else(|| format!("there is no input {key}"))?;
+    field.set(design, steps.parse().map_err(|_| format!("{steps} is not a whole number"))?);
+    Ok(())
+}
+
+/// Black lettering and the hues of the quantities on white, when no style is given.
+const PLAIN: &str = ":root{--desk:#fff;--sheet:#fff;--ply:#fff;--ply-far:#fff;--steel:#fff;--ink:#000;--ink-2:#333;\
+    --ink-3:#555;--hair:#bbb;--level:#0072B2;--level-text:#0072B2;--on-level:#fff;--force:#D55E00;--force-text:#A84A00;\
+    --sag:#009E73;--sag-text:#00694D;--play:#CC79A7;--play-text:#8F3F6C;--lw-wide:1.7px;--lw-narrow:.85px;\
+    --lw-curve:2.2px;--lw-curve-2:1.1px;--hidden:4 2.5;--chain:11 2.5 1.5 2.5;--chain-2:11 2.5 1.5 2.5 1.5 2.5;\
+    --limit:3 3;--font:\"DejaVu Sans Condensed\",sans-serif;--fs-dim:11.5px}";

@@ -1,0 +1,48 @@
+//! How the table looks on paper: a complete picture as data, for page, print and file.
+//!
+//! Two layers. `elevation` draws the table itself in millimetres, every outline with its line type (ISO 128) and in
+//! painter's order. Around it this room lays out the picture in pixels: the elevation, the pole with its bands, which is the only
+//! height axis, plots at the same scale and level, dimensions (ISO 129-1), forces to one scale, state marks, title block
+//! and table of values, every text with a box that meets no other.
+//!
+//! [`Sheet::new`] draws what changes only with design, size and the reader's choices; [`Sheet::moving`] what moves with the deck;
+//! [`compose`] does both. A page patches marks in place and draws the curves on a canvas beneath; [`Picture::svg`]
+//! writes the same as a file.
+
+mod arrow;
+mod chart;
+mod crossing;
+mod dimension;
+pub mod elevation;
+mod face;
+mod forces;
+mod frame;
+mod lettering;
+mod mark;
+mod moving;
+mod outline;
+mod paper;
+mod plan;
+mod plot;
+mod pole;
+mod reading;
+mod scale;
+mod sheet;
+mod state;
+mod svg;
+mod ticks;
+mod title;
+mod view;
+
+pub use face::{Face, Measure, widths};
+pub use frame::{Area, Frame, Grip, PlotArea};
+pub use mark::{Anchor, Curve, Hue, Ink, Mark, Shape};
+pub use outline::{Bounds, Outline, Segment, Stroke};
+pub use reading::{Reading, ReadingRow};
+pub use scale::{Model, Scale, Screen};
+pub use sheet::{Live, Picture, Sheet, compose};
+pub use ticks::Ticks;
+pub use view::{Chart, Layout, Show, View};
+
+/// The classes of the drawing language as a style sheet. It uses the names of the tokens, which stand elsewhere.
+pub const LANGUAGE: &str = include_str!("language.css");

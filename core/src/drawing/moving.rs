@@ -1,0 +1,282 @@
+//! What moves with the deck.
+use super::dimension::{Dimension, OFF_PART, PAST_LINE, extension};
+use super::elevation::{LoadShape, Subject, load_shape};
+use super::face::Measure;
+use super::forces::Field;
+use super::frame::{Area, Grip};
+use super::lettering::{Lettering, text};
+use super::mark::{Anchor, Mark};
+use super::outline::{tidy, write};
+use super::plan::height_number;
+use super::pole::{tag, tag_width};
+use super::reading::Reading;
+use super::scale::{Screen, crisp};
+use super::sheet::{Live, Sheet, with_extensions};
+use super::view::Layout;
+use super::{crossing, state};
+use crate::mechanics::GRAVITY;
+use crate::quantity::{Kind, Style, figures, print};
+use crate::report::{Curve as Figured, Report, Station};
+
+/// A load shows no overhang below this, mm.
+const LEAST_OVERHANG: f64 = 0.5;
+/// Radius of a centre of mass and of the deck's grip, and by how much the ring passes the wheel, px.
+const CENTRE: f64 = 6.0;
+const GRIP: f64 = 4.5;
+const RING: f64 = 4.0;
+/// A deck edge this far off the level line has a tilt that can be seen, px.
+const LEVEL: f64 = 0.75;
+
+impl Sheet {
+    /// The marks that move, far to near, and what can be taken hold of, with the table at a station of the same report.
+    #[must_use]
+    pub fn moving(&self, report: &Report, station: &Station, measure: Measure<'_>) -> (Vec<Mark>, Live) {
+        let subject = self.subject(report, station);
+        let mut lettering = Lettering::with(measure, self.plan.paper, &self.taken);
+        let [low, high] = subject.crank_box().map(|corner| self.plan.scale.to_screen(corner.into()));
+        lettering.keep(Area::between([low.x, high.x], [low.y, high.y]));
+        let level = crisp(self.plan.scale.level(station.height));
+        let load = load_shape(&subject);
+        let reading = Reading::at(report, station, self.view.system);
+
+        let mut marks = self.paint(&subject.mechanism());
+        if self.view.show.load {
+            marks.extend(self.paint(&load.strokes));
+        }
+        if self.view.show.support {
+            marks.extend(self.support(station, report));
+        }
+        // Lettering that must stand is set first; the order of the marks is another matter.
+        let live = self.live();
+        let tags = if live { self.tags(&mut lettering, station) } else { Vec::new() };
+        let curve_marks = if live { self.curve_marks(&mut lettering, report) } else { Vec::new() };
+        let values: Vec<Mark> = (0..self.plan.areas.len())
+            .filter_map(|place| self.placed(place).zip(self.level_in(place, station)))
+            .flat_map(|(placed, level)| placed.values(&mut lettering, station, level, self.view.system))
+            .collect();
+        let table = self.plan.reading.map(|area| reading.marks(&mut lettering, area)).unwrap_or_default();
+        let now = self.now(&mut lettering, &subject, station);
+        let labels = if self.view.show.load { self.load_labels(&mut lettering, report, &load) } else { Vec::new() };
+        let overhang = if self.view.show.load && self.view.show.dimensions {
+            self.overhang(&mut lettering, &subject, &load)
+        } else {
+            Vec::new()
+        };
+        let forces = if self.view.show.forces && live { self.forces(&mut lettering, &subject, station) } else { Vec::new() };
+        let states = if live {
+            state::on_drawing(&mut lettering, &report.findings, &subject, &self.plan.scale)
+        } else {
+            Vec::new()
+        };
+
+        marks.extend(overhang);
+        marks.extend(now);
+        marks.extend(labels);
+        marks.extend(forces);
+        let (grips, carriage, deck) = self.grips(&subject, level);
+        if live {
+            marks.extend(grips);
+        }
+        marks.extend(tags);
+        for row in &self.plan.rows {
+            marks.extend(row.pole.labels(&mut lettering, row.pole.scale.level(station.height)));
+            if !row.pole.names_unit {
+                let unit = if self.view.system == crate::quantity::System::Metric { "mm" } else { "in" };
+                let at = Screen::new(row.pole.x - 2.0, crisp(row.pole.scale.y(row.pole.ends[1])) - 8.0);
+                marks.push(lettering.place([text("q", at, Anchor::Start, unit)]));
+            }
+        }
+        for (place, names) in self.names.iter().enumerate() {
+            marks.extend(crossing::names(&mut lettering, names));
+            if let Some((placed, level)) = self.placed(place).zip(self.level_in(place, station)) {
+                marks.extend(placed.dots(station, level));
+            }
+        }
+        marks.extend(values);
+        marks.extend(curve_marks);
+        marks.extend(states);
+        marks.extend(table);
+        let live = Live { carriage: live.then_some(carriage), deck: live.then_some(deck), level, reading };
+        (marks, live)
+    }
+
+    /// Where the level lies beside the pole of a plot, px.
+    fn level_in(&self, place: usize, station: &Station) -> Option<f64> {
+        self.plan.areas.get(place).map(|area| crisp(area.scale.level(station.height)))
+    }
+
+    /// Level lines beside the poles and the tags on them.
+    fn tags(&self, lettering: &mut Lettering<'_>, station: &Station) -> Vec<Mark> {
+        let words = height_number(station.height, self.view.system);
+        let mut marks = Vec::new();
+        if self.view.layout == Layout::Narrow {
+            let tip = Screen::new(self.width - tag_width(lettering, &words), crisp(self.plan.scale.level(station.height)));
+            marks.extend(tag(lettering, tip, &words));
+        }
+        for row in &self.plan.rows {
+            let y = crisp(row.pole.scale.level(station.height));
+            if self.view.layout == Layout::Narrow {
+                marks.push(Mark::line("level", Screen::new(row.pole.right() + 5.0, y), Screen::new(row.right, y)));
+            }
+            marks.extend(tag(lettering, Screen::new(row.pole.right() + 0.5, y), &words));
+        }
+        marks
+    }
+
+    /// The level line from the deck, the ring at the carriage and the grip at the deck's edge.
+    fn grips(&self, subject: &Subject<'_>, level: f64) -> (Vec<Mark>, Grip, Grip) {
+        let scale = &self.plan.scale;
+        let edge = scale.to_screen(subject.deck_edge().into());
+        let tilted = (edge.y - level).abs() > LEVEL;
+        let from = if tilted { scale.x(subject.deck_point().x) } else { edge.x };
+        let to = match (self.view.layout, self.plan.rows.first()) {
+            (Layout::Wide, Some(row)) => row.right,
+            _ => self.width - 40.0,
+        };
+        let ring = Grip {
+            centre: scale.to_screen(subject.carriage().into()),
+            radius: scale.length(subject.design.running.wheel.to_mm() / 2.0) + RING,
+        };
+        let grip = Grip { centre: if tilted { edge } else { Screen::new(edge.x, level) }, radius: GRIP };
+        let marks = vec![
+            Mark::line("level", Screen::new(from, level), Screen::new(to.max(from), level)),
+            Mark::circle("grip none", ring.centre, ring.radius),
+            Mark::circle("grip", grip.centre, grip.radius),
+        ];
+        (marks, ring, grip)
+    }
+
+    /// The present height; on paper it is the deck's height and a wide line like all others.
+    fn now(&self, lettering: &mut Lettering<'_>, subject: &Subject<'_>, station: &Station) -> Vec<Mark> {
+        if !self.view.show.dimensions {
+            return Vec::new();
+        }
+        let scale = &self.plan.scale;
+        let (x, y) = (self.plan.columns[1], scale.level(station.height));
+        let number = height_number(station.height, self.view.system);
+        let word = if self.live() { "deck now" } else { "deck" };
+        let dimension = Dimension { word, number: &number, live: self.live(), always: true, words_below: false };
+        let edge = scale.to_screen(subject.deck_left().into()).x;
+        let mut marks = vec![extension(Screen::new(edge - OFF_PART, y), Screen::new(x - PAST_LINE, y))];
+        marks.extend(dimension.vertical(lettering, x, [y, scale.y(0.0)]));
+        marks
+    }
+
+    /// Centre of mass, what the load weighs, and its weight as an arrow.
+    fn load_labels(&self, lettering: &mut Lettering<'_>, report: &Report, load: &LoadShape) -> Vec<Mark> {
+        let system = self.view.system;
+        let at = self.plan.scale.to_screen(load.middle.into());
+        let (x, y, r) = (tidy(at.x), tidy(at.y), CENTRE);
+        let mut quarters = String::new();
+        write(&mut quarters, format_args!("M{x} {y}v-{r}a{r} {r} 0 0 1 {r} {r}ZM{x} {y}v{r}a{r} {r} 0 0 1 -{r} -{r}Z"));
+        let mut marks = Vec::new();
+        let weight = report.design.load.mass.to_kg() * GRAVITY;
+        let field = Field { scale: &self.plan.scale, forces: self.forces, system };
+        if self.view.show.forces && self.live() {
+            marks.extend(field.weight(load.middle, weight));
+        }
+        marks.push(Mark::circle("cgb", at, CENTRE));
+        marks.push(Mark::path("cgf", quarters));
+        lettering.keep(Area { x: at.x - CENTRE, y: at.y - CENTRE, width: 2.0 * CENTRE, height: 2.0 * CENTRE });
+        let mass = print(report.design.load.mass.steps(), Kind::Mass, system, Style::Short).text();
+        let force = figures::small_force(weight, system).to_string();
+        let sides = [(14.0, -5.0, Anchor::Start), (-14.0, -5.0, Anchor::End), (0.0, -14.0, Anchor::Middle), (0.0, 30.0, Anchor::Middle)];
+        let first = sides[0];
+        let form = |class, (right, down, anchor): (f64, f64, Anchor), line: f64, words: &str| {
+            text(class, at.by(right, down + line), anchor, words)
+        };
+        let mut named = lettering.place(sides.map(|side| form("b halo", side, 0.0, &mass)));
+        if named.is_left_out() {
+            named = lettering.set(form("b halo", first, 0.0, &mass));
+        }
+        marks.push(named);
+        let lower = sides.into_iter().flat_map(|side| [16.0, -14.0, 32.0].map(|line| form("ft halo", side, line, &force)));
+        marks.push(lettering.place(lower.collect::<Vec<_>>()));
+        marks
+    }
+
+    /// How far the load hangs over the deck's edges, left and right.
+    fn overhang(&self, lettering: &mut Lettering<'_>, subject: &Subject<'_>, load: &LoadShape) -> Vec<Mark> {
+        let scale = &self.plan.scale;
+        let thick = scale.length(subject.design.frames.deck_thickness.to_mm());
+        let load_of = &subject.design.load;
+        let frames = &subject.design.frames;
+        let (left, right) = (frames.deck_left.to_mm(), frames.deck_left.to_mm() + frames.deck_length.to_mm());
+        let half = load_of.length.to_mm() / 2.0;
+        let sides = [
+            (left - (load_of.centre.to_mm() - half), subject.deck_left(), load.corners[0]),
+            (load_of.centre.to_mm() + half - right, subject.deck_edge(), load.corners[1]),
+        ];
+        sides
+            .into_iter()
+            .flat_map(|(over, edge, corner)| {
+                let (edge, corner) = (scale.to_screen(edge.into()), scale.to_screen(corner.into()));
+                let y = edge.y.max(corner.y) + thick + 34.0;
+                let number = figures::size(over.max(0.0) / 1e3, self.view.system).number;
+                let dimension = Dimension { word: "overhang", number: &number, live: false, always: false, words_below: true };
+                let drawn = over > LEAST_OVERHANG && self.plan.paper.bottom() > y + 8.0;
+                let line = if drawn {
+                    dimension.level(lettering, y, [edge.x, corner.x])
+                } else {
+                    dimension.nothing()
+                };
+                let end = y + PAST_LINE;
+                with_extensions(line, [
+                    [edge.by(0.0, thick + OFF_PART), Screen::new(edge.x, end)],
+                    [corner.by(0.0, OFF_PART), Screen::new(corner.x, end)],
+                ])
+            })
+            .collect()
+    }
+
+    fn forces(&self, lettering: &mut Lettering<'_>, subject: &Subject<'_>, station: &Station) -> Vec<Mark> {
+        let field = Field { scale: &self.plan.scale, forces: self.forces, system: self.view.system };
+        let mut marks = field.joints(lettering, subject, station);
+        marks.extend(field.screw(lettering, subject, station));
+        marks
+    }
+
+    /// State marks where they stand on curves.
+    fn curve_marks(&self, lettering: &mut Lettering<'_>, report: &Report) -> Vec<Mark> {
+        let mut marks = Vec::new();
+        for (number, finding) in (1..).zip(&report.findings) {
+            let (Some(height), Some(curve)) = (finding.height, finding.curve) else { continue };
+            let Some(place) = self.plan.areas.iter().position(|area| shows(area.chart, curve)) else { continue };
+            let Some(placed) = self.placed(place) else { continue };
+            let Some(main) = placed.plot.series.first() else { continue };
+            let value = main.quantity.of(&report.at(height));
+            let at = placed.area.place(value, height);
+            if at.x.is_finite() && at.y.is_finite() {
+                marks.extend(state::on_curve(lettering, finding.grade, at, number));
+            }
+        }
+        marks
+    }
+
+    /// The base between the casters, and where all weight comes down on the floor.
+    fn support(&self, station: &Station, report: &Report) -> Vec<Mark> {
+        let scale = &self.plan.scale;
+        let running = &report.design.running;
+        let [left, right] = [running.caster_left.to_mm(), running.caster_right.to_mm()];
+        let [on_left, on_right] = station.casters();
+        let y = crisp(scale.y(0.0)) + 13.0;
+        let mut bar = String::new();
+        write(
+            &mut bar,
+            format_args!("M{} {}v8m0 -4H{}m0 -4v8", tidy(scale.x(left)), tidy(y - 4.0), tidy(scale.x(right))),
+        );
+        let place = (on_left * left + on_right * right) / (on_left + on_right);
+        let mut point = String::new();
+        if place.is_finite() {
+            let x = tidy(scale.x(place).clamp(self.plan.drawing.x + 6.0, self.plan.drawing.right() - 6.0));
+            write(&mut point, format_args!("M{x} {}l-5 9h10Z", tidy(y + 1.0)));
+        }
+        vec![Mark::path("w none", bar), Mark::path("fh", point)]
+    }
+}
+
+/// Whether a chart shows the curve a finding belongs to.
+fn shows(chart: super::view::Chart, curve: Figured) -> bool {
+    use super::view::Chart;
+    matches!((chart, curve), (Chart::ScrewForce, Figured::ScrewForce))
+}

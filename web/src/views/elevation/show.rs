@@ -1,0 +1,63 @@
+//! What the picture shows: toggles for what lies over the drawing, and the plots beside it.
+use leptos::prelude::*;
+use risewright::drawing::{Chart, Show};
+
+use crate::format;
+use crate::state::State;
+
+/// A toggle: its word, and how it is read and written.
+type Toggle = (&'static str, fn(&Show) -> bool, fn(&mut Show, bool));
+
+const TOGGLES: [Toggle; 4] = [
+    ("dimensions", |show| show.dimensions, |show, on| show.dimensions = on),
+    ("forces", |show| show.forces, |show, on| show.forces = on),
+    ("load", |show| show.load, |show, on| show.load = on),
+    ("support", |show| show.support, |show, on| show.support = on),
+];
+
+/// The toggles.
+#[component]
+pub fn ShowChoices(state: State) -> impl IntoView {
+    let toggles = TOGGLES.into_iter().map(|(word, read, write)| {
+        let on = move || state.shown.with(read);
+        let turn = move |event: web_sys::Event| {
+            let on = event_target_checked(&event);
+            state.shown.update(|shown| write(shown, on));
+        };
+        view! { <label><input type="checkbox" prop:checked=on on:change=turn/> {word}</label> }
+    });
+    view! {
+        <div class="choices">
+            <fieldset class="show">
+                <legend>"Show"</legend>
+                {toggles.collect_view()}
+            </fieldset>
+            <Plots state/>
+        </div>
+    }
+}
+
+/// Which plots stand beside the drawing, in the order of the list.
+#[component]
+fn Plots(state: State) -> impl IntoView {
+    let boxes = Chart::ALL.into_iter().map(|chart| {
+        let on = move || state.charts.with(|charts| charts.contains(&chart));
+        let turn = move |event: web_sys::Event| {
+            let on = event_target_checked(&event);
+            state.charts.update(|charts| {
+                let chosen = |known: &Chart| if *known == chart { on } else { charts.contains(known) };
+                *charts = Chart::ALL.into_iter().filter(chosen).collect();
+            });
+        };
+        view! { <label><input type="checkbox" prop:checked=on on:change=turn/> {format::chart(chart)}</label> }
+    });
+    view! {
+        <details class="plots">
+            <summary>"Plots"</summary>
+            <fieldset>
+                <legend class="unseen">"Plots beside the drawing"</legend>
+                {boxes.collect_view()}
+            </fieldset>
+        </details>
+    }
+}
