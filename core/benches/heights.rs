@@ -3,7 +3,7 @@
 //! with a dense LU for every right-hand side.
 
 #![allow(clippy::unwrap_used, reason = "a benchmark may stop where its own mechanism is at fault")]
-#![allow(clippy::disallowed_methods, reason = "a benchmark reads the clock")]
+#![allow(clippy::disallowed_types, reason = "a benchmark reads the clock")]
 #![allow(dead_code, reason = "dense.rs also serves the checks of equilibrium, which need more of it")]
 
 mod dense;

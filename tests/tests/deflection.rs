@@ -7,15 +7,19 @@
 mod frame;
 mod tables;
 
-use frame::{Displacements, Frame, Point, RIGID, Section};
+use frame::{Displacements, Frame, Point, Section};
 use glam::DVec2;
 use proptest::prelude::*;
+use proptest::test_runner::Config;
 use risewright::mechanics::drive::{Action, End};
 use risewright::mechanics::{ArmId, Body, JointId, Mechanism, Pose, UnitCase};
 use tables::{Table, any_table, close, config};
 
-/// What the frame's rigid parts and its conditioning leave.
-const CLOSE: f64 = 1e-5;
+/// What rounding in the frame's ill-conditioned matrix leaves.
+const CLOSE: f64 = 1e-6;
+
+/// Shorter pieces of a bar, m, are so stiff that they drown the rest of the frame's matrix in rounding.
+const SHORTEST: f64 = 0.01;
 
 /// Nodes in a row along a straight bar.
 struct Bar {
@@ -31,6 +35,10 @@ impl Bar {
             frame.beam(pair[0].1, pair[1].1, section);
         }
         Self { nodes }
+    }
+
+    fn all(&self) -> Vec<usize> {
+        self.nodes.iter().map(|(_, node)| *node).collect()
     }
 
     fn at(&self, s: f64) -> Point {
@@ -60,8 +68,11 @@ impl Model {
 
         let area = m.sides * m.arm.w * m.arm.t;
         let e = m.arm.e.unwrap();
-        let section =
-            Section { ea: e * area, ei: e * area * m.arm.w.powi(2) / 12.0, kga: m.arm.kappa * m.arm.g * area };
+        let section = Section {
+            ea: e * area,
+            ei: e * area * m.arm.w.powi(2) / 12.0,
+            kga: m.arm.kappa * m.arm.g * area,
+        };
         let arms: Vec<Bar> = ArmId::all(m.n)
             .map(|arm| {
                 let mut places = vec![0.0, pose.centre_of(arm.stage) * m.length, m.length];
@@ -69,11 +80,8 @@ impl Model {
                 Bar::new(&mut frame, pose.arm(arm).origin, pose.arm(arm).along, places, section)
             })
             .collect();
-        let rail = |ei: Option<f64>, kga: Option<f64>| Section {
-            ea: RIGID,
-            ei: ei.unwrap(),
-            kga: kga.unwrap_or(0.0),
-        };
+        let rail =
+            |ei: Option<f64>, kga: Option<f64>| Section { ea: 0.0, ei: ei.unwrap(), kga: kga.unwrap_or(0.0) };
         let mut places = vec![0.0, pose.top_axle.x, m.load.xw];
         places.extend(on(Body::Top));
         let top = Bar::new(&mut frame, pose.top.origin, pose.top.along, places, rail(m.top.ei, m.top.kga));
@@ -84,7 +92,8 @@ impl Model {
         for caster in casters {
             frame.spring(None, base.at(caster), DVec2::Y, m.base.k_caster.unwrap());
         }
-        frame.spring(None, base.at(0.0), DVec2::X, RIGID);
+        frame.inextensible(base.all(), DVec2::X, true);
+        frame.inextensible(top.all(), pose.top.along, false);
         let mut axle = |place: JointId| {
             let node = frame.node(pose.joint(place));
             frame.hold_turn(node);
@@ -124,6 +133,13 @@ impl Model {
         let rail = self.wheel_on_top(pose);
         let k = m.sides * m.joint_k.wheel_top.unwrap();
         self.frame.spring(Some(rail), self.top_axle, pose.top.across(), k);
+    }
+
+    /// Length of the shortest piece of any bar, m.
+    fn shortest(&self) -> f64 {
+        let bars = self.arms.iter().chain([&self.top, &self.base]);
+        let pieces = bars.flat_map(|bar| bar.nodes.windows(2).map(|pair| pair[1].0 - pair[0].0));
+        pieces.fold(f64::INFINITY, f64::min)
     }
 
     fn wheel_on_top(&self, pose: &Pose) -> Point {
@@ -168,12 +184,13 @@ impl Model {
 }
 
 proptest! {
-    #![proptest_config(config())]
+    #![proptest_config(Config { max_global_rejects: 1_000_000, ..config() })]
 
     #[test]
     fn a_plane_frame_gives_way_alike(table in any_table()) {
         let (m, pose, state) = (&table.mechanism, table.pose(), table.state());
         let mut model = Model::new(&table, &pose);
+        prop_assume!(model.shortest() > SHORTEST);
         let moved = model.solve(m, &pose);
         let deflection = state.deflection.unwrap();
         let load = model.on_top(&pose, DVec2::new(m.load.xw, m.load.yw.unwrap()));

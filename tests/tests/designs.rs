@@ -151,7 +151,7 @@ fn hostile_designs_are_named() {
     assert_eq!(
         broken(|d| {
             d.drive.kind = DriveKind::SidePivots;
-            d.drive.level = Count::of(2)
+            d.drive.level = Count::of(2);
         }),
         "dv"
     );

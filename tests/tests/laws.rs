@@ -418,7 +418,11 @@ fn length(solver: &Solver, theta: f64) -> f64 {
 }
 
 /// What the end pins of a free screw eat, a unit of the angle.
-fn in_the_ends_of_the_screw(table: &Table, pose: &Pose, forces: &risewright::mechanics::statics::Forces) -> f64 {
+fn in_the_ends_of_the_screw(
+    table: &Table,
+    pose: &Pose,
+    forces: &risewright::mechanics::statics::Forces,
+) -> f64 {
     use risewright::mechanics::drive::Action;
     let solver = table.solver();
     let screw = *solver.equilibrium(pose).unwrap().screw();

@@ -38,6 +38,7 @@ pub fn hint(field: &Field, span: &Span, units: System) -> String {
 /// What matters of a group while it is closed.
 pub fn summary(group: Group, design: &Design, units: System) -> String {
     let length = |value: risewright::quantity::Length| figures::size(value.to_m(), units).number;
+    let stress = |value: risewright::quantity::Stress| figures::stress(value.to_pa(), units);
     match group {
         Group::Lift => {
             let stages = design.lift.stages.get();
@@ -58,6 +59,9 @@ pub fn summary(group: Group, design: &Design, units: System) -> String {
             format!("bolts {}, wheels {}", length(design.running.pin), length(design.running.wheel))
         }
         Group::Load => figures::weight(design.load.mass.to_kg(), units).to_string(),
+        Group::Strength => {
+            format!("wood {}, bolts {}", stress(design.strength.bending), stress(design.strength.bolt_yield))
+        }
         Group::Shop => format!("{} × {}", length(design.shop.sheet_length), length(design.shop.sheet_width)),
     }
 }

@@ -32,7 +32,8 @@ pub fn answer(text: &str) -> Result<Value, String> {
             let mut result = result(&pose, &state);
             // A screw that is neither along the base nor along the top frame has no space frame.
             if mechanism.model3d.is_some() {
-                result["m3d"] = Frame3::new(&mechanism, &pose).map_or(Value::Null, |frame| space(&frame.answers()));
+                result["m3d"] =
+                    Frame3::new(&mechanism, &pose).map_or(Value::Null, |frame| space(&frame.answers()));
             }
             Ok(result)
         })

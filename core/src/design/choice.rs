@@ -38,6 +38,28 @@ choices! {
 }
 
 choices! {
+    /// The sort of wood, as the rules for pins in it tell them apart.
+    WoodSort {
+        /// Veneers glued crosswise: holds a pin alike in every direction.
+        Plywood = 0 "plywood",
+        /// Conifers.
+        Softwood = 1 "softwood",
+        /// Broadleaved trees.
+        Hardwood = 2 "hardwood",
+    }
+}
+
+choices! {
+    /// By which rule a pin holds in wood.
+    DowelRule {
+        /// EN 1995-1-1, section 8.
+        Eurocode = 0 "EN 1995-1-1",
+        /// National Design Specification for Wood Construction, chapter 12.
+        Nds = 1 "NDS",
+    }
+}
+
+choices! {
     /// At which end of the screw the thrust bearing sits.
     BearingEnd {
         /// Beside the fixed pivots: the screw pulls the carriage.

@@ -1,5 +1,5 @@
 //! The two demo designs, invented for this program and worked out to the last bolt.
-use super::{Arms, BearingEnd, Design, Drive, DriveKind, Frames, Lift, Load, Running, Shop};
+use super::{Arms, BearingEnd, Design, Drive, DriveKind, Frames, Lift, Load, Running, Shop, Strength, WoodSort};
 use crate::quantity::{Angle, Count, Density, Force, Length, Mass, Pace, Ratio, Stiffness, Stress};
 
 /// A design to start from. Links name it by a letter and then say only what differs, so neither may ever change.
@@ -45,6 +45,7 @@ pub fn paper_lift() -> Design {
         drive: Drive::default(),
         running: Running::default(),
         load: Load::default(),
+        strength: Strength::default(),
         shop: Shop::default(),
     }
 }
@@ -149,6 +150,10 @@ pub fn potting_bench() -> Design {
             caster_right: inch(30.0),
             caster_height: inch(4.0),
             caster_wheel: inch(3.0),
+            caster_across: inch(10.0),
+            caster_trail: inch(1.0),
+            caster_rating: Force::lbf(150.0),
+            forks: false,
             caster_stiffness: Stiffness::n_per_mm(400.0),
         },
         load: Load {
@@ -159,6 +164,22 @@ pub fn potting_bench() -> Design {
             across: Length::ZERO,
             push: Force::ZERO,
             push_height: Length::ZERO,
+        },
+        strength: Strength {
+            sort: WoodSort::Plywood,
+            bending: Stress::mpa(33.72),
+            shear: Stress::mpa(3.5),
+            crushing: Stress::mpa(3.0),
+            density_low: Density::kg_m3(410.0),
+            duration: Ratio::of(0.7),
+            bolt_tensile: Stress::psi(120_000.0),
+            bolt_yield: Stress::psi(92_000.0),
+            steel_yield: Stress::mpa(250.0),
+            screw_yield: Stress::mpa(250.0),
+            screw_ends: Ratio::of(1.5),
+            thrust_rating: Force::kn(5.0),
+            wheel_rating: Force::kn(2.0),
+            ..Strength::default()
         },
         shop: Shop { sheet_length: inch(96.0), sheet_width: inch(48.0) },
     }

@@ -17,14 +17,24 @@ pub enum Group {
     Running,
     /// What stands on the deck, and what pushes it.
     Load,
+    /// What the materials and bought parts stand.
+    Strength,
     /// The sheet the parts come from.
     Shop,
 }
 
 impl Group {
     /// Every group, in reading order.
-    pub const ALL: [Self; 7] =
-        [Self::Lift, Self::Arms, Self::Frames, Self::Drive, Self::Running, Self::Load, Self::Shop];
+    pub const ALL: [Self; 8] = [
+        Self::Lift,
+        Self::Arms,
+        Self::Frames,
+        Self::Drive,
+        Self::Running,
+        Self::Load,
+        Self::Strength,
+        Self::Shop,
+    ];
 
     /// The heading above the group.
     #[must_use]
@@ -36,6 +46,7 @@ impl Group {
             Self::Drive => "Drive",
             Self::Running => "Wheels, pins, casters",
             Self::Load => "Load",
+            Self::Strength => "Strength and limits",
             Self::Shop => "Sheet and shop",
         }
     }

@@ -15,10 +15,11 @@ mod load;
 mod running;
 mod shop;
 mod stock;
+mod strength;
 
 pub use arms::Arms;
 pub use check::{Fault, check};
-pub use choice::{BearingEnd, DriveKind, StrutEnd};
+pub use choice::{BearingEnd, DowelRule, DriveKind, StrutEnd, WoodSort};
 pub use demo::{Demo, paper_lift, potting_bench};
 pub use drive::Drive;
 pub use field::{Field, Group, Stored};
@@ -27,6 +28,7 @@ pub use lift::Lift;
 pub use load::Load;
 pub use running::Running;
 pub use shop::Shop;
+pub use strength::Strength;
 pub use stock::{panel, set_panel, set_thread, thread};
 
 /// The longest name a design may have, in characters.
@@ -49,6 +51,8 @@ pub struct Design {
     pub running: Running,
     /// What stands on the deck.
     pub load: Load,
+    /// What the materials and bought parts stand.
+    pub strength: Strength,
     /// The sheet the parts come from.
     pub shop: Shop,
 }
@@ -69,6 +73,7 @@ impl Design {
             drive::FIELDS,
             running::FIELDS,
             load::FIELDS,
+            strength::FIELDS,
             shop::FIELDS,
         ]
         .into_iter()

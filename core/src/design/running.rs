@@ -1,12 +1,14 @@
 //! Wheels, pins and casters.
 use super::field::{inputs, mm, ratio};
-use crate::quantity::{Length, Ratio, Stiffness};
+use crate::quantity::{Force, Length, Ratio, Stiffness};
 
 inputs! {
     /// Wheels, pins and casters.
     running: Running {
         /// Diameter of the pivot bolts.
         pin: Length = mm(16.0), mm(3.0) => mm(60.0), "pd", "Pivot bolts";
+        /// Whether the fixed pivots, below and above, are held by a cheek on either side of the arm, so that the bolt is sheared in two places and cannot tilt.
+        forks: bool = 0, 0 => 1, "pk", "Cheeks on both sides";
         /// Outside diameter of the bushings in the arms: the hole to drill. As wide as the bolt where there is none.
         bush: Length = mm(22.0), mm(3.0) => mm(100.0), "bo", "Bushings, outside";
         /// Play of the bolt in its bushing, on the diameter.
@@ -37,6 +39,12 @@ inputs! {
         caster_height: Length = mm(75.0), mm(15.0) => mm(500.0), "ch", "Caster height";
         /// Diameter of a caster's wheel.
         caster_wheel: Length = mm(50.0), mm(10.0) => mm(400.0), "cq", "Caster wheel";
+        /// From the middle of the table to a caster's plate, across.
+        caster_across: Length = mm(235.0), mm(10.0) => mm(2500.0), "cz", "Casters off the middle";
+        /// How far a swivel caster's wheel stands beside the middle of its plate; 0 for casters that do not swivel.
+        caster_trail: Length = mm(24.0), mm(0.0) => mm(200.0), "ct", "Caster trail";
+        /// What one caster carries. Makers differ: 600 N is usual for a 50 mm polyurethane wheel with a brake (from memory).
+        caster_rating: Force = 600_000, 10_000 => 100_000_000, "ca", "Caster, rating";
         /// Give of one caster under force. Assumed: 600 N/mm for a 50 mm polyurethane wheel.
         caster_stiffness: Stiffness = 600, 10 => 100_000, "ck", "Caster stiffness";
     }

@@ -8,9 +8,9 @@ use crate::report::Station;
 
 /// Dots spread further than this have their values each beside its own, px.
 const CLUSTER: f64 = 40.0;
-/// From a dot to its value, px.
+/// From a dot to its value, px, and how much further where that is taken.
 const BESIDE: f64 = 8.0;
-const FURTHER: f64 = 15.0;
+const FURTHER: [f64; 3] = [BESIDE, 14.0, 22.0];
 const ABOVE: f64 = -6.0;
 const BELOW: f64 = 14.0;
 
@@ -64,7 +64,7 @@ impl Placed<'_> {
                     1 => [(true, BELOW), (false, BELOW), (false, ABOVE), (true, ABOVE)],
                     _ => [(false, ABOVE), (false, BELOW), (true, BELOW), (true, ABOVE)],
                 };
-                let forms = [BESIDE, FURTHER].into_iter().flat_map(|away| order.map(|(side, down)| form(side, down, away)));
+                let forms = FURTHER.into_iter().flat_map(|away| order.map(|(side, down)| form(side, down, away)));
                 let value = lettering.place(forms);
                 if rank == 0 && value.is_left_out() { lettering.set(form(true, ABOVE, BESIDE)) } else { value }
             })

@@ -1,7 +1,6 @@
 //! Forces on the drawing: arrows to one scale, tail or head at the pin, on whichever side is free.
 use super::arrow::{SHORTEST_FORCE, force};
 use super::elevation::Subject;
-use super::frame::Area;
 use super::lettering::{Lettering, text};
 use super::mark::{Anchor, Mark};
 use super::scale::{Scale, Screen};
@@ -57,6 +56,8 @@ pub(super) struct Field<'a> {
     pub(super) scale: &'a Scale,
     pub(super) forces: ForceScale,
     pub(super) system: System,
+    /// From where to where arrows may run, px from the left edge.
+    pub(super) room: [f64; 2],
 }
 
 /// Shaft, head and figure of one force; all three empty when there is nothing to show.
@@ -67,7 +68,10 @@ impl Field<'_> {
     fn arrow(&self, lettering: &mut Lettering<'_>, at: DVec2, newtons: DVec2, outward: f64) -> Arrow {
         let pin = self.scale.to_screen(at.into());
         let span = DVec2::new(newtons.x, -newtons.y) * self.forces.per_newton;
-        let inwards = span.x * outward < -0.3 * span.length();
+        let free = |x: f64| (self.room[0]..=self.room[1]).contains(&x);
+        let (ahead, behind) = (free(pin.x + span.x), free(pin.x - span.x));
+        // The head stands at the pin where the arrow comes from outside, or where only that side has room.
+        let inwards = behind && (!ahead || span.x * outward < -0.3 * span.length());
         let (tail, tip) = if inwards {
             (Screen::from(pin.vector() - span), pin)
         } else {
@@ -159,24 +163,18 @@ impl Field<'_> {
         [Mark::path("fl", shaft), Mark::path("fh", head)]
     }
 
-    /// The arrow that shows the scale, where there is room for it.
-    pub(super) fn unit(&self, lettering: &mut Lettering<'_>, places: &[Screen]) -> Vec<Mark> {
+    /// The arrow that shows the scale, beneath the floor.
+    pub(super) fn unit(&self, lettering: &mut Lettering<'_>, at: Screen) -> Vec<Mark> {
         let (newtons, words) = self.forces.unit(self.system);
         let length = newtons * self.forces.per_newton;
-        let note = "both sides";
-        let wide = (length + 7.0 + lettering.width("ft", &words)).max(lettering.width("q", note));
-        for place in places {
-            let area = Area { x: place.x, y: place.y - 12.0, width: wide, height: 32.0 };
-            if lettering.is_free(&area) {
-                let [shaft, head] = force(*place, place.by(length, 0.0));
-                let words = lettering.set(text("ft", place.by(length + 7.0, 4.0), Anchor::Start, &words));
-                let note = lettering.set(text("q", place.by(0.0, 18.0), Anchor::Start, note));
-                lettering.keep(area);
-                return vec![Mark::path("fl", shaft), Mark::path("fh", head), words, note];
-            }
+        let [shaft, head] = force(at, at.by(length, 0.0));
+        let mut from = at.by(length + 7.0, 4.0);
+        let figure = lettering.place([text("ft halo", from, Anchor::Start, &words)]);
+        from = from.by(lettering.width("ft", &words) + 7.0, 0.0);
+        let note = lettering.place([text("q halo", from, Anchor::Start, "both sides")]);
+        if figure.is_left_out() {
+            return vec![Mark::path("fl", String::new()), Mark::path("fh", String::new()), figure, note.silent()];
         }
-        let none = |class| Mark::path(class, String::new());
-        let silent = |class| text(class, Screen::default(), Anchor::Start, "");
-        vec![none("fl"), none("fh"), silent("ft"), silent("q")]
+        vec![Mark::path("fl", shaft), Mark::path("fh", head), figure, note]
     }
 }

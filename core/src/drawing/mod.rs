@@ -46,3 +46,6 @@ pub use view::{Chart, Layout, Show, View};
 
 /// The classes of the drawing language as a style sheet. It uses the names of the tokens, which stand elsewhere.
 pub const LANGUAGE: &str = include_str!("language.css");
+
+#[cfg(test)]
+mod tests;

@@ -2,7 +2,6 @@
 use super::dimension::{Dimension, OFF_PART, PAST_LINE, extension};
 use super::elevation::{LoadShape, Subject, load_shape};
 use super::face::Measure;
-use super::forces::Field;
 use super::frame::{Area, Grip};
 use super::lettering::{Lettering, text};
 use super::mark::{Anchor, Mark};
@@ -62,12 +61,12 @@ impl Sheet {
         } else {
             Vec::new()
         };
-        let forces = if self.view.show.forces && live { self.forces(&mut lettering, &subject, station) } else { Vec::new() };
         let states = if live {
             state::on_drawing(&mut lettering, &report.findings, &subject, &self.plan.scale)
         } else {
             Vec::new()
         };
+        let forces = if self.view.show.forces && live { self.forces(&mut lettering, &subject, station) } else { Vec::new() };
 
         marks.extend(overhang);
         marks.extend(now);
@@ -171,7 +170,7 @@ impl Sheet {
         write(&mut quarters, format_args!("M{x} {y}v-{r}a{r} {r} 0 0 1 {r} {r}ZM{x} {y}v{r}a{r} {r} 0 0 1 -{r} -{r}Z"));
         let mut marks = Vec::new();
         let weight = report.design.load.mass.to_kg() * GRAVITY;
-        let field = Field { scale: &self.plan.scale, forces: self.forces, system };
+        let field = self.field();
         if self.view.show.forces && self.live() {
             marks.extend(field.weight(load.middle, weight));
         }
@@ -230,7 +229,7 @@ impl Sheet {
     }
 
     fn forces(&self, lettering: &mut Lettering<'_>, subject: &Subject<'_>, station: &Station) -> Vec<Mark> {
-        let field = Field { scale: &self.plan.scale, forces: self.forces, system: self.view.system };
+        let field = self.field();
         let mut marks = field.joints(lettering, subject, station);
         marks.extend(field.screw(lettering, subject, station));
         marks
@@ -259,11 +258,11 @@ impl Sheet {
         let running = &report.design.running;
         let [left, right] = [running.caster_left.to_mm(), running.caster_right.to_mm()];
         let [on_left, on_right] = station.casters();
-        let y = crisp(scale.y(0.0)) + 13.0;
+        let y = crisp(scale.y(0.0)) + 11.0;
         let mut bar = String::new();
         write(
             &mut bar,
-            format_args!("M{} {}v8m0 -4H{}m0 -4v8", tidy(scale.x(left)), tidy(y - 4.0), tidy(scale.x(right))),
+            format_args!("M{} {}v6m0 -3H{}m0 -3v6", tidy(scale.x(left)), tidy(y - 3.0), tidy(scale.x(right))),
         );
         let place = (on_left * left + on_right * right) / (on_left + on_right);
         let mut point = String::new();

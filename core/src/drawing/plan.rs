@@ -25,7 +25,7 @@ const BELOW_FLOOR: f64 = 34.0;
 /// Height of the title block, px.
 pub(super) const TITLE: f64 = 52.0;
 /// What a plot needs above the highest deck (heading, unit) and below the lowest (ticks and their figures), px.
-pub(super) const HEADING: f64 = 46.0;
+pub(super) const HEADING: f64 = 50.0;
 pub(super) const AXIS: f64 = 24.0;
 /// Share of the picture's width that plots get, their least and greatest width, and the gap between two, px.
 const SHARE: f64 = 0.355;

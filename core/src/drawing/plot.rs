@@ -106,15 +106,22 @@ impl Placed<'_> {
         };
         let forms = [(4.0, 9.0, Anchor::Start), (0.0, -5.0, Anchor::Middle), (-4.0, 9.0, Anchor::End), (0.0, -18.0, Anchor::End)]
             .map(|(right, down, anchor)| text("halo s", top.by(right, down), anchor, name));
-        let clear: Vec<Mark> = forms.iter().filter(|form| self.is_clear(lettering, form)).cloned().collect();
-        lettering.place(clear.into_iter().chain(forms))
+        let own = self.area.area;
+        let inside = |form: &Mark| {
+            lettering.area(form).is_some_and(|area| own.x < area.x && area.right() < own.right() + 14.0)
+        };
+        let clear: Vec<Mark> =
+            forms.iter().filter(|form| inside(form) && self.is_clear(lettering, form)).cloned().collect();
+        let inside: Vec<Mark> = forms.iter().filter(|form| inside(form)).cloned().collect();
+        lettering.place(clear.into_iter().chain(inside))
     }
 
-    /// Whether a text lies on no curve of the plot.
+    /// Whether a text lies on no curve of the plot and not across its zero line.
     fn is_clear(&self, lettering: &Lettering<'_>, form: &Mark) -> bool {
         lettering.area(form).is_none_or(|area| {
             let area = area.grown(2.0);
-            !self.plot.series.iter().any(|series| {
+            let beside = self.area.zero <= area.x || area.right() <= self.area.zero;
+            beside && !self.plot.series.iter().any(|series| {
                 series.points.windows(2).any(|pair| {
                     let [one, other] = [pair[0], pair[1]].map(|(value, height)| self.area.place(value, height));
                     area.meets(&Area::between([one.x, other.x], [one.y, other.y]).grown(0.1))

@@ -33,9 +33,10 @@ pub struct Reading {
     pub loads: Vec<ReadingRow>,
 }
 
-/// The first part takes so much of the width, px; the second begins and ends there.
+/// Width of the first part, the gap to the second and the most that takes, px.
 const FIRST: f64 = 276.0;
-const SECOND: [f64; 2] = [296.0, 430.0];
+const GAP: f64 = 22.0;
+const SECOND: f64 = 132.0;
 /// Right ends of the columns and place of the unit, as parts of the first part's width.
 const COLUMNS: [f64; 3] = [0.485, 0.735, 0.885];
 const UNIT: f64 = 0.91;
@@ -79,16 +80,24 @@ impl Reading {
         }
     }
 
-    /// The table in its area; every text is set, whatever is there.
+    /// The table in its area; the second part goes where there is no room for it.
     pub(super) fn marks(&self, lettering: &mut Lettering<'_>, area: Area) -> Vec<Mark> {
-        let first = FIRST.min(area.width);
+        // A long height pushes the columns to the right.
+        let heading = lettering.width("th", &self.heading) + 8.0 + lettering.width("q", self.columns[0]);
+        let first = FIRST.max(heading / COLUMNS[0]).min(area.width);
+        let second = first + GAP;
+        let needed = self
+            .loads
+            .iter()
+            .map(|row| lettering.width("s", row.name) + 8.0 + row.values.first().map_or(0.0, |value| lettering.width("", value)))
+            .fold(lettering.width("q", &self.carried), f64::max);
+        let end = (second + SECOND.max(needed)).min(area.width);
+        let beside = end - second >= needed;
         let top = area.y + 14.0;
         let at = |x: f64, y: f64| Screen::new(area.x + x, y);
-        let second = area.width >= SECOND[1] - 46.0;
-        let end = SECOND[1].min(area.width);
-        let rule = if second { end } else { first };
+        let rule = if beside { end } else { first };
         let mut marks = vec![Mark::line("rule", at(0.0, area.y + 20.5), at(rule, area.y + 20.5))];
-        let mut set = |class, at, anchor, words: &str| marks.push(lettering.set(text(class, at, anchor, words)));
+        let mut set = |class, at, anchor, words: &str| marks.push(lettering.place([text(class, at, anchor, words)]));
         set("th", at(0.0, top), Anchor::Start, &self.heading);
         for (column, x) in self.columns.iter().zip(COLUMNS) {
             set("q", at(x * first, top), Anchor::End, column);
@@ -101,13 +110,12 @@ impl Reading {
             }
             set("q", at(UNIT * first, y), Anchor::Start, row.unit);
         }
-        if second {
-            set("q", at(SECOND[0], top), Anchor::Start, &self.carried);
-            for (line, row) in (1..).zip(&self.loads) {
-                let y = top + 5.0 + LINE * f64::from(line);
-                set("s", at(SECOND[0], y), Anchor::Start, row.name);
-                set("", at(end, y), Anchor::End, row.values.first().map_or("", String::as_str));
-            }
+        let shown = |words: &'_ str| if beside { words.to_owned() } else { String::new() };
+        set("q", at(second, top), Anchor::Start, &shown(&self.carried));
+        for (line, row) in (1..).zip(&self.loads) {
+            let y = top + 5.0 + LINE * f64::from(line);
+            set("s", at(second, y), Anchor::Start, &shown(row.name));
+            set("", at(end, y), Anchor::End, &shown(row.values.first().map_or("", String::as_str)));
         }
         marks
     }

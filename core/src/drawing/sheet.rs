@@ -93,6 +93,8 @@ pub struct Sheet {
 /// Hatching below the floor: distance of two strokes and their size, px.
 const HATCH: f64 = 10.0;
 const HATCH_SIZE: f64 = 6.0;
+/// The arrow that shows the scale of forces lies this far below the floor, px.
+const UNIT_BELOW: f64 = 23.0;
 
 impl Sheet {
     /// Lays out the picture of a report and draws what stands still.
@@ -198,7 +200,7 @@ impl Sheet {
             marks.extend(dimensions);
         }
         if self.view.show.forces && self.live() {
-            marks.extend(self.force_unit(&mut lettering, &ends[0]));
+            marks.extend(self.force_unit(&mut lettering));
         }
         self.still = marks;
         self.taken = lettering.into_taken();
@@ -272,21 +274,21 @@ impl Sheet {
         solids
     }
 
-    fn force_unit(&self, lettering: &mut Lettering<'_>, subject: &Subject<'_>) -> Vec<Mark> {
-        let scale = &self.plan.scale;
-        let floor = scale.y(0.0);
-        let right = scale.x(self.plan.bounds.most.x);
-        let base = subject.design.frames.base_left.to_mm() + subject.design.frames.base_length.to_mm();
-        let left = self.plan.columns[0] + 16.0;
-        let places = [
-            Screen::new(left, floor - 30.0),
-            Screen::new(scale.x(base) + 14.0, floor - 64.0),
-            Screen::new(right - 40.0, floor - 110.0),
-            Screen::new(left, floor - 130.0),
-            Screen::new(left, scale.y(self.plan.bounds.most.y) + 20.0),
-        ];
-        let field = Field { scale, forces: self.forces, system: self.view.system };
-        field.unit(lettering, &places)
+    fn force_unit(&self, lettering: &mut Lettering<'_>) -> Vec<Mark> {
+        let floor = self.plan.scale.y(0.0);
+        self.field().unit(lettering, Screen::new(self.plan.columns[2] - 3.0, floor + UNIT_BELOW))
+    }
+
+    /// Where and how large forces are drawn.
+    pub(super) fn field(&self) -> Field<'_> {
+        let right = self.plan.rows.first().map_or(self.width, |row| row.pole.x);
+        let right = if self.view.layout == Layout::Wide { right } else { self.width };
+        Field {
+            scale: &self.plan.scale,
+            forces: self.forces,
+            system: self.view.system,
+            room: [self.plan.columns[0] + 6.0, right - 6.0],
+        }
     }
 
     /// Lowest and highest deck, and the travel of the base wheel.

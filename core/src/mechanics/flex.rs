@@ -193,7 +193,7 @@ fn on_rail(at: DVec2, force: DVec2) -> PointLoad {
 }
 
 /// What bends the deck rails between top pivot and top wheel: the deck's forces and the screw, where it acts there.
-fn top_loads(pose: &Pose, screw: &ScrewLine, forces: &Forces, deck: &[DeckForce]) -> Vec<PointLoad> {
+pub(super) fn top_loads(pose: &Pose, screw: &ScrewLine, forces: &Forces, deck: &[DeckForce]) -> Vec<PointLoad> {
     let mut loads: Vec<PointLoad> =
         deck.iter().map(|force| on_rail(force.at, pose.top.local(force.force))).collect();
     match screw.action {
@@ -210,7 +210,7 @@ fn top_loads(pose: &Pose, screw: &ScrewLine, forces: &Forces, deck: &[DeckForce]
 
 /// What bends the base rails between the casters: base pivot, base wheel and the foot of a strut. Horizontal forces
 /// at the pin line do not bend them.
-fn base_loads(pose: &Pose, screw: &ScrewLine, forces: &Forces) -> Vec<PointLoad> {
+pub(super) fn base_loads(pose: &Pose, screw: &ScrewLine, forces: &Forces) -> Vec<PointLoad> {
     let down = |s: f64, force: f64| PointLoad { s, across: -force, ..PointLoad::default() };
     let mut loads = vec![down(0.0, forces.joint(JointId::Bl).y), down(pose.carriage_x, forces.base_wheel)];
     if let Action::Pins(ends) = screw.action {

@@ -95,6 +95,12 @@ impl LoadCases {
         ]
     }
 
+    /// What presses on the deck rails: the deck's own weight at its middle, the live load and its push.
+    pub(super) fn on_rails(&self) -> [DeckForce; 3] {
+        let [weight, push] = self.live();
+        [DeckForce { at: self.top_cg, force: DVec2::new(0.0, -self.top) }, weight, push]
+    }
+
     /// Weight of everything, base and live load included, and the moment of weights and push about the floor beneath
     /// the base pivot: N down, N m clockwise. The push acts at its height above the floor, `h_base` included.
     pub(super) fn on_floor(&self, pose: &Pose, h_base: f64) -> (f64, f64) {

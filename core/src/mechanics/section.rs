@@ -111,6 +111,23 @@ impl Diagram {
         Some([before.at(s), behind.at(s)])
     }
 
+    /// The largest |m| / modulus + |n| / area over all sections: the stress at the edge of a bar of that section, Pa.
+    pub fn edge_stress(&self, modulus: f64, area: f64) -> f64 {
+        let mut most: f64 = 0.0;
+        for piece in &self.pieces {
+            // Between its ends the sum of a parabola and a straight line has its summits where its slope vanishes.
+            let tilt = modulus / area * piece.spread.along;
+            let summit = |sign: f64| piece.from + (piece.start.v + sign * tilt) / piece.spread.across;
+            let inside = |s: &f64| *s > piece.from && *s < piece.to;
+            let summits = [summit(-1.0), summit(1.0)].into_iter().filter(inside);
+            for s in [piece.from, piece.to].into_iter().chain(summits) {
+                let section = piece.at(s);
+                most = most.max(section.m.abs() / modulus + section.n.abs() / area);
+            }
+        }
+        most
+    }
+
     /// The extremes over all sections.
     pub fn extremes(&self) -> Extremes {
         let mut worst = Extremes { n_min: f64::INFINITY, n_max: f64::NEG_INFINITY, ..Extremes::default() };

@@ -3,18 +3,19 @@
 //! Plain `f64` in SI.
 
 use super::arms::Arms;
+use super::beam::Beam;
 use super::bent::Bent;
 use super::check::check;
 use super::drive::{Action, ScrewLine};
 use super::fault::Fault;
-use super::flex::{Deflection, Flexibility, Yielded};
+use super::flex::{Deflection, Flexibility, Yielded, base_loads, top_loads};
 use super::friction::{Direction, Resistance};
 use super::limits::Limits;
 use super::linkage::{Linkage, Pose};
 use super::loads::LoadCases;
 use super::mechanism::Mechanism;
 use super::play::Slack;
-use super::section::{Diagram, Extremes};
+use super::section::{Diagram, Extremes, Softness};
 use super::statics::{Equilibrium, Forces, Loads};
 
 /// How much of a state is wanted; less is quicker.
@@ -85,6 +86,8 @@ pub struct State {
     pub screw_length: f64,
     /// Rise of the deck a unit of screw travel, dH/ds.
     pub advantage: f64,
+    /// +1 where the screw grows as the table rises, so that the load pushes it; -1 where it shrinks.
+    pub sigma: f64,
     /// Force along the screw at rest, compression positive, N.
     pub screw_force: f64,
     /// Stiffness along the screw, N/m; none where nothing yields.
@@ -218,6 +221,7 @@ impl Solver {
         let state = State {
             screw_length: screw.length,
             advantage: screw.advantage(pose),
+            sigma: screw.sigma,
             screw_force: screw.sigma * rest.drive,
             drive_stiffness: (flexibility > 0.0).then(|| flexibility.recip()),
             uplift: Uplift::of(&rest),
@@ -248,6 +252,23 @@ impl Solver {
     pub fn diagrams(&self, pose: &Pose, forces: &Forces) -> Result<Vec<Diagram>, Fault> {
         let screw = ScrewLine::new(&self.mechanism.drive, self.action, pose)?;
         Ok(self.arms.diagrams(pose, &screw, forces))
+    }
+
+    /// Section forces of the deck rails, held at top pivot and top wheel, and of the base rails, held at the caster lines, at a
+    /// pose in a state under dead and live load; totals of all sides. No base rails without casters.
+    ///
+    /// # Errors
+    /// Where the screw has no length.
+    pub fn rails(&self, pose: &Pose, forces: &Forces) -> Result<(Diagram, Option<Diagram>), Fault> {
+        let screw = ScrewLine::new(&self.mechanism.drive, self.action, pose)?;
+        let beam = |supports| Beam { supports, softness: Softness::default() };
+        let deck = top_loads(pose, &screw, forces, &self.cases.on_rails());
+        let base = self
+            .mechanism
+            .base
+            .casters
+            .map(|casters| beam(casters).diagram(&base_loads(pose, &screw, forces)));
+        Ok((beam([0.0, pose.top_axle.x]).diagram(&deck), base))
     }
 
     fn motion(&self, system: &Equilibrium, loads: &Loads, rest: &Forces) -> Result<Motion, Fault> {
@@ -281,7 +302,10 @@ impl State {
     fn is_finite(&self) -> bool {
         let moving = self.motion.as_ref().is_none_or(|motion| {
             let torque = motion.torque.map_or(0.0, |torque| {
-                torque.raise + torque.lower + torque.efficiency.unwrap_or(0.0) + torque.crank_raise.unwrap_or(0.0)
+                torque.raise
+                    + torque.lower
+                    + torque.efficiency.unwrap_or(0.0)
+                    + torque.crank_raise.unwrap_or(0.0)
             });
             motion.raise.is_finite() && motion.lower.is_finite() && torque.is_finite()
         });

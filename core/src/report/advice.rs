@@ -1,9 +1,8 @@
 //! What would help, found by trying it: the design is changed and computed again, nothing is guessed.
-use crate::quantity::{Amount, Phrase};
 use super::{Station, reach, worse_share};
 use crate::design::{Design, DriveKind};
 use crate::mechanics::{Solver, idealise};
-use crate::quantity::{Count, Length};
+use crate::quantity::{Amount, Count, Length, Phrase};
 
 /// A change worth trying, with the words for it.
 pub(super) struct Trial {

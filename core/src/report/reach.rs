@@ -1,9 +1,10 @@
 //! Whether a design can stand at all: its rules kept, both ends of its lift within reach of the linkage.
-use crate::quantity::{Amount, Phrase};
+use super::fault::sentence;
 use super::relations::{Obstacle, broken};
 use crate::design::Design;
 use crate::mechanics::limits::LowStop;
 use crate::mechanics::{Detail, Fault, Solver, free};
+use crate::quantity::{Amount, Phrase};
 
 /// How finely the lift is looked through for a dead point of the screw.
 const LOOKS: u32 = 24;
@@ -23,7 +24,7 @@ pub fn reach(design: &Design) -> Result<(), Obstacle> {
     let solver = Solver::new(&mechanism).map_err(|faults| {
         let phrase = faults
             .first()
-            .map_or_else(|| Phrase::new("The linkage cannot be put together."), fault::sentence);
+            .map_or_else(|| Phrase::new("The linkage cannot be put together."), sentence);
         Obstacle::new("al", phrase)
     })?;
     let limits = solver.limits();

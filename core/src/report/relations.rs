@@ -1,8 +1,7 @@
 //! Inputs that must go together, each a rule in words.
-use crate::quantity::{Amount, Phrase};
 use crate::design::{Design, DriveKind, StrutEnd};
 use crate::parts::{arm_offset, arm_spread, arm_thickness};
-use crate::quantity::Length;
+use crate::quantity::{Amount, Length, Phrase};
 
 /// Why a design cannot stand: the rule it breaks.
 #[derive(Clone, Debug, PartialEq)]

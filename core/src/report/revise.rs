@@ -1,9 +1,8 @@
 //! Changing one input: taken when the design still stands, refused with the reason and the nearest value that does.
-use crate::quantity::{Amount, Phrase};
 use super::reach::reach;
 use crate::design::{Design, Field};
 use crate::mechanics::{Solver, free};
-use crate::quantity::Length;
+use crate::quantity::{Amount, Length, Phrase};
 
 /// The angle of the arms up to which an offered lift goes, rad: steeper arms stand unsteadily (60 to 65 degrees, common
 /// practice, no source).

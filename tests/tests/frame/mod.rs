@@ -5,9 +5,6 @@
 use glam::DVec2;
 use nalgebra::{DMatrix, DVector, Matrix6};
 
-/// Stiffness for what does not yield: large enough to be nothing beside the rest, small enough to keep the digits.
-pub const RIGID: f64 = 1e13;
-
 /// A point that moves with a node.
 #[derive(Clone, Copy, Debug)]
 pub struct Point {
@@ -31,6 +28,15 @@ pub struct Frame {
     /// Rows b and stiffnesses k of springs: energy k (b u)^2 / 2.
     springs: Vec<(Vec<(usize, f64)>, f64)>,
     loads: Vec<(usize, f64)>,
+    bars: Vec<Inextensible>,
+}
+
+/// Nodes in a straight row that keep their distances along it.
+struct Inextensible {
+    nodes: Vec<usize>,
+    along: DVec2,
+    /// Whether the ground holds the row lengthwise.
+    held: bool,
 }
 
 impl Frame {
@@ -89,6 +95,38 @@ impl Frame {
         self.springs.push((vec![(3 * node + 2, 1.0)], 1.0));
     }
 
+    /// Nodes in a straight row that keep their distances along it; `held`: none of them moves that way.
+    pub fn inextensible(&mut self, nodes: Vec<usize>, along: DVec2, held: bool) {
+        self.bars.push(Inextensible { nodes, along, held });
+    }
+
+    /// From the free displacements to those of all nodes.
+    fn freedoms(&self) -> DMatrix<f64> {
+        let size = 3 * self.places.len();
+        let mut columns: Vec<DVector<f64>> = Vec::new();
+        let mut free = |entries: &[(usize, f64)]| {
+            let mut column = DVector::zeros(size);
+            entries.iter().for_each(|(index, value)| column[*index] = *value);
+            columns.push(column);
+        };
+        for node in 0..self.places.len() {
+            free(&[(3 * node + 2, 1.0)]);
+            match self.bars.iter().find(|bar| bar.nodes.contains(&node)) {
+                Some(bar) => free(&[(3 * node, -bar.along.y), (3 * node + 1, bar.along.x)]),
+                None => {
+                    free(&[(3 * node, 1.0)]);
+                    free(&[(3 * node + 1, 1.0)]);
+                }
+            }
+        }
+        for bar in self.bars.iter().filter(|bar| !bar.held) {
+            let all =
+                bar.nodes.iter().flat_map(|node| [(3 * node, bar.along.x), (3 * node + 1, bar.along.y)]);
+            free(&all.collect::<Vec<_>>());
+        }
+        DMatrix::from_columns(&columns)
+    }
+
     pub fn load(&mut self, at: Point, force: DVec2) {
         self.loads.extend(moves(at, DVec2::X, force.x));
         self.loads.extend(moves(at, DVec2::Y, force.y));
@@ -117,7 +155,10 @@ impl Frame {
         for (index, value) in &self.loads {
             loads[*index] += value;
         }
-        Displacements(k.lu().solve(&loads).unwrap())
+        let freedoms = self.freedoms();
+        let reduced = freedoms.transpose() * k * &freedoms;
+        let free = reduced.lu().solve(&(freedoms.transpose() * loads)).unwrap();
+        Displacements(freedoms * free)
     }
 }
 

@@ -44,9 +44,7 @@ impl Table {
         let Ok(pose) = solver.pose_at_angle(self.theta) else { return false };
         let upright = pose.width.iter().any(|width| *width < 0.15 * self.mechanism.length);
         let flat = pose.theta.iter().any(|theta| *theta < 0.12);
-        !upright
-            && !flat
-            && solver.state(&pose, Detail::ALL).is_ok_and(|state| state.advantage.abs() < 30.0)
+        !upright && !flat && solver.state(&pose, Detail::ALL).is_ok_and(|state| state.advantage.abs() < 30.0)
     }
 }
 
@@ -67,8 +65,9 @@ fn merge(into: &mut Value, from: Value) {
 }
 
 fn attachment(n: usize) -> impl Strategy<Value = Value> {
-    let on_arm = (0..2usize, 1..=n, 0.1..0.9, -0.05..0.05)
-        .prop_map(|(side, stage, f, off)| json!({"body": format!("{}{stage}", ["A", "B"][side]), "f": f, "off": off}));
+    let on_arm = (0..2usize, 1..=n, 0.1..0.9, -0.05..0.05).prop_map(
+        |(side, stage, f, off)| json!({"body": format!("{}{stage}", ["A", "B"][side]), "f": f, "off": off}),
+    );
     let on_frame = (0..2usize, -0.1..1.0, -0.08..0.08)
         .prop_map(|(frame, x, y)| json!({"body": (["base", "top"][frame]), "x": x, "y": y}));
     prop_oneof![on_arm, on_frame]
@@ -82,9 +81,9 @@ fn stages(drive: &str) -> std::ops::RangeInclusive<usize> {
 fn drive(kind: &'static str, n: usize) -> BoxedStrategy<Value> {
     match kind {
         "mid_pivot" => (1..n).prop_map(|level| json!({"kind": "mid_pivot", "level": level})).boxed(),
-        "strut" => (attachment(n), attachment(n))
-            .prop_map(|(p, q)| json!({"kind": "strut", "P": p, "Q": q}))
-            .boxed(),
+        "strut" => {
+            (attachment(n), attachment(n)).prop_map(|(p, q)| json!({"kind": "strut", "P": p, "Q": q})).boxed()
+        }
         _ => any::<bool>()
             .prop_map(move |far| {
                 let (anchor, x) = if far { ("far_end", 1.6) } else { ("fixed_end", -0.05) };

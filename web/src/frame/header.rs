@@ -17,10 +17,8 @@ use crate::state::{Message, State};
 pub fn Header(state: State) -> impl IntoView {
     view! {
         <header>
-            <div class="name">
-                <h1>"Risewright"</h1>
-                <Name state/>
-            </div>
+            <h1>"Risewright"</h1>
+            <Name state/>
             <nav class="tabs" aria-label="Views">
                 {View::ALL
                     .into_iter()
@@ -58,6 +56,7 @@ fn Name(state: State) -> impl IntoView {
     view! {
         <input
             node_ref=field
+            class="name"
             type="text"
             aria-label="Name of the design"
             maxlength=NAME_LIMIT

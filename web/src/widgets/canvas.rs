@@ -1,7 +1,7 @@
 //! Curves on a canvas: drawn by plotters when they change, left alone while a marker moves over them.
 use leptos::html;
 use leptos::prelude::*;
-use plotters::prelude::{Color, IntoDrawingArea, PathElement, Polygon, RGBColor, ShapeStyle};
+use plotters::prelude::{Color, DrawingBackend, RGBColor, ShapeStyle};
 use plotters_canvas::CanvasBackend;
 use risewright::drawing::{Curve, Screen};
 use wasm_bindgen::JsCast;
@@ -37,6 +37,11 @@ pub fn Curves(
 fn draw(canvas: &HtmlCanvasElement, (width, height): (f64, f64), curves: &[Curve]) {
     let Some(window) = web_sys::window() else { return };
     let density = window.device_pixel_ratio();
+    let style = web_sys::HtmlElement::style(canvas);
+    for (name, length) in [("width", width), ("height", height)] {
+        // A length in px is never refused.
+        let _ = style.set_property(name, &format!("{length}px"));
+    }
     canvas.set_width(whole(width * density).unsigned_abs());
     canvas.set_height(whole(height * density).unsigned_abs());
     let (Some(context), Ok(Some(style))) = (context(canvas), window.get_computed_style(canvas)) else {
@@ -47,23 +52,20 @@ fn draw(canvas: &HtmlCanvasElement, (width, height): (f64, f64), curves: &[Curve
         return;
     }
     context.set_line_join("round");
-    let Some(area) =
-        CanvasBackend::with_canvas_object(canvas.clone()).map(IntoDrawingArea::into_drawing_area)
-    else {
-        return;
-    };
+    // Asked for lines directly: a drawing area would cut them at the canvas's size in units.
+    let Some(mut backend) = CanvasBackend::with_canvas_object(canvas.clone()) else { return };
     for curve in curves {
         let token = format!("--{}", curve.ink.hue.token());
         let colour =
             style.get_property_value(&token).ok().and_then(|text| hex(&text)).unwrap_or(RGBColor(0, 0, 0));
-        let points: Vec<(i32, i32)> = curve.points.iter().map(units).collect();
+        let points = curve.points.iter().map(units);
         let colour = colour.mix(curve.ink.opacity);
         let outcome = if curve.ink.fills() {
-            area.draw(&Polygon::new(points, ShapeStyle::from(colour).filled()))
+            backend.fill_polygon(points, &ShapeStyle::from(colour).filled())
         } else {
             dashes(&context, curve.ink.dash);
             let width = whole(curve.ink.width * UNITS).unsigned_abs();
-            area.draw(&PathElement::new(points, ShapeStyle::from(colour).stroke_width(width)))
+            backend.draw_path(points, &ShapeStyle::from(colour).stroke_width(width))
         };
         if outcome.is_err() {
             return;

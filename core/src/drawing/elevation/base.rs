@@ -104,7 +104,11 @@ pub(super) fn rail(axes: super::Axes, ends: [f64; 2], heights: [f64; 2]) -> Stro
     )
 }
 
-/// Height of the middle of a base beam above the floor, mm.
-pub(super) fn beam_middle(design: &Design) -> f64 {
-    design.running.caster_height.to_mm() + design.frames.beam_depth.to_mm() / 2.0
+/// The middle of a base beam, mm.
+pub(super) fn beam_middle(design: &Design) -> DVec2 {
+    let (frames, running) = (&design.frames, &design.running);
+    DVec2::new(
+        frames.base_left.to_mm() + frames.base_length.to_mm() / 2.0,
+        running.caster_height.to_mm() + frames.beam_depth.to_mm() / 2.0,
+    )
 }

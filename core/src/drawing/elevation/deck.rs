@@ -51,10 +51,10 @@ pub(super) fn deck(subject: &Subject<'_>) -> Vec<Stroke> {
     ]
 }
 
-/// The place in the middle of a deck rail's depth that lies beside a point, mm.
-pub(super) fn rail_middle(subject: &Subject<'_>, beside: DVec2) -> DVec2 {
-    let deck = subject.deck();
+/// The middle of a deck rail, mm.
+pub(super) fn rail_middle(subject: &Subject<'_>) -> DVec2 {
     let frames = &subject.design.frames;
+    let [left, right] = ends(subject);
     let depth = frames.deck_thickness.to_mm() + frames.deck_rail_depth.to_mm() / 2.0;
-    deck.point((beside - deck.origin).dot(deck.along), -depth)
+    subject.deck().point((left + right) / 2.0, -depth)
 }

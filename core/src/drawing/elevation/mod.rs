@@ -101,11 +101,9 @@ impl Subject<'_> {
     /// The middle of the plain wood nearest the screw: base beam or deck rail; none for a screw that stands free.
     #[must_use]
     pub fn wood_beside_screw(&self) -> Option<DVec2> {
-        let [seat, bearing] = self.thrust();
-        let middle = (seat + bearing) / 2.0;
         match self.design.drive.kind {
-            DriveKind::BaseCarriage => Some(DVec2::new(middle.x, base::beam_middle(self.design))),
-            DriveKind::TopCarriage => Some(deck::rail_middle(self, middle)),
+            DriveKind::BaseCarriage => Some(base::beam_middle(self.design)),
+            DriveKind::TopCarriage => Some(deck::rail_middle(self)),
             DriveKind::SidePivots | DriveKind::Strut => None,
         }
     }

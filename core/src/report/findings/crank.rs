@@ -1,8 +1,7 @@
 //! How hard the crank is.
 use crate::design::Design;
-use crate::quantity::Length;
+use crate::quantity::{Amount, Length, Phrase};
 use crate::report::finding::{Curve, Finding, Grade, Spot};
-use crate::quantity::{Amount, Phrase};
 use crate::report::{Report, Station, advice};
 
 /// From this share of the limit on a finding says watch.

@@ -1,7 +1,7 @@
 //! Whether the arms clear the frames, the wheels stay on their rails, and the parts add up to the heights.
+use crate::quantity::{Amount, Phrase};
 use crate::report::Report;
 use crate::report::finding::{Finding, Grade, Spot};
-use crate::quantity::{Amount, Phrase};
 
 /// Arms steeper than this stand unsteadily and press hard on their wheels: 65 degrees (common practice, no source).
 const STEEP: f64 = 65.0 * core::f64::consts::PI / 180.0;

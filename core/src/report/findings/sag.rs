@@ -1,8 +1,8 @@
 //! How far the deck sags, and whether the table is so low that it sags faster than its load grows.
 use crate::mechanics::flex::Movement;
+use crate::quantity::{Amount, Phrase};
 use crate::report::advice;
 use crate::report::finding::{Curve, Finding, Grade, Spot};
-use crate::quantity::{Amount, Phrase};
 use crate::report::{Report, Station};
 
 /// Shares of the lift from which the linear sag is too small, is not to be trusted, and the table can collapse flat when loaded low.

@@ -2,9 +2,8 @@
 use crate::catalogue::friction::SHAKEN;
 use crate::catalogue::thread::holding_friction;
 use crate::design::{Design, DriveKind};
-use crate::quantity::Length;
+use crate::quantity::{Amount, Length, Phrase};
 use crate::report::finding::{Finding, Grade, Spot};
-use crate::quantity::{Amount, Phrase};
 use crate::report::{Report, Station};
 
 /// Whether the load can turn the screw back, at rest and shaken. The bearing's friction is not counted on when shaken.

@@ -1,7 +1,7 @@
 //! Whether everything stays on its seat: casters, wheels, pivots.
 use crate::mechanics::JointId;
-use crate::report::finding::{Finding, Grade, Spot};
 use crate::quantity::{Amount, Phrase};
+use crate::report::finding::{Finding, Grade, Spot};
 use crate::report::{Report, Station};
 
 /// A caster line with less than this share of the weight on both counts as near to tipping.

@@ -1,8 +1,8 @@
 //! Whether the wooden parts can come off one sheet, by their area alone.
 use crate::parts::Part;
+use crate::quantity::{Amount, Phrase};
 use crate::report::Report;
 use crate::report::finding::{Finding, Grade, Spot};
-use crate::quantity::{Amount, Phrase};
 
 /// Above this share of the sheet, kerf and odd offcuts usually decide (common practice, no source).
 const TIGHT: f64 = 0.9;

@@ -133,16 +133,16 @@ fn Readings(state: State) -> impl IntoView {
     let number = move |newtons| force(newtons).map_or_else(|| "—".to_owned(), |figure| figure.number);
     let unit = move |newtons| force(newtons).map_or("", |figure| figure.unit);
     // A table that runs down by itself is held back, and that is another thing to know than how hard lowering is.
-    let lowering =
-        move || if crank(false).is_some_and(|newtons| newtons < 0.0) { "to hold back" } else { "to lower" };
+    let runs_down = move || crank(false).is_some_and(|newtons| newtons < 0.0);
+    let lowering = move || if runs_down() { name("to hold back", "Hold") } else { name("to lower", "Lower") };
     view! {
         <dl class="readings">
             <div>
-                <dt>"Turns from lowest"</dt>
+                <dt>{name("Turns from lowest", "Turn")}</dt>
                 <dd><b data-reading="turns">{turns}</b> {move || format!(" of {}", figures::turns(all()).number)}</dd>
             </div>
             <div>
-                <dt>"Crank to raise"</dt>
+                <dt>{name("Crank to raise", "Raise")}</dt>
                 <dd><b data-reading="raise">{move || number(crank(true))}</b> " " {move || unit(crank(true))}</dd>
             </div>
             <div>
@@ -157,5 +157,13 @@ fn Readings(state: State) -> impl IntoView {
                 </dd>
             </div>
         </dl>
+    }
+}
+
+/// A name in full, and a short one for where there is little room.
+fn name(full: &'static str, short: &'static str) -> impl IntoView {
+    view! {
+        <span class="full">{full}</span>
+        <span class="short">{short}</span>
     }
 }

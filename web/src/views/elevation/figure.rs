@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use risewright::drawing::{Live, Mark, Screen, Shape, Sheet};
 
 use super::hold::Holds;
+use super::reading::Values;
 use super::show::ShowChoices;
 use super::view::{room, view};
 use crate::format;
@@ -82,6 +83,7 @@ pub fn Figure(state: State) -> impl IntoView {
             </svg>
         </div>
         <ShowChoices state/>
+        <Values drawn/>
     }
 }
 

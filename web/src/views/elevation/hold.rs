@@ -1,6 +1,4 @@
 //! What can be taken hold of in the picture: the carriage, the deck, and any height in a plot.
-use std::rc::Rc;
-
 use leptos::prelude::*;
 use leptos::svg;
 use risewright::drawing::{Live, Screen};
@@ -77,8 +75,8 @@ pub fn Holds(state: State, drawn: Drawn) -> impl IntoView {
     });
     on_cleanup(move || escape.remove());
 
-    let shape = Rc::new(move |grip: Grip, part: fn(Screen) -> f64| centre(grip).map(part));
-    let (cx, cy) = (Rc::clone(&shape), Rc::clone(&shape));
+    let x = move |grip: Grip| centre(grip).map(|at| at.x);
+    let y = move |grip: Grip| centre(grip).map(|at| at.y);
     let band = move || {
         let (sheet, live) = (drawn.sheet.get()?, live()?);
         let edge = live.deck?.centre;
@@ -98,15 +96,15 @@ pub fn Holds(state: State, drawn: Drawn) -> impl IntoView {
             ></rect>
             <circle
                 class="hold deck"
-                cx={ let cx = Rc::clone(&cx); move || cx(Grip::Deck, |at| at.x) }
-                cy={ let cy = Rc::clone(&cy); move || cy(Grip::Deck, |at| at.y) }
+                cx=move || x(Grip::Deck)
+                cy=move || y(Grip::Deck)
                 r=HALF_FINGER
                 on:pointerdown=move |event| press(Grip::Deck, &event)
             ></circle>
             <circle
                 class="hold ring"
-                cx=move || cx(Grip::Carriage, |at| at.x)
-                cy=move || cy(Grip::Carriage, |at| at.y)
+                cx=move || x(Grip::Carriage)
+                cy=move || y(Grip::Carriage)
                 r=HALF_FINGER
                 on:pointerdown=move |event| press(Grip::Carriage, &event)
             ></circle>

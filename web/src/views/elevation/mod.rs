@@ -4,6 +4,7 @@ mod crank;
 mod figure;
 mod findings;
 mod hold;
+mod reading;
 mod show;
 mod strip;
 mod view;

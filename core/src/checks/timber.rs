@@ -1,0 +1,59 @@
+//! Rectangular wooden bars with a hole through them, and how much of the wood's strength may be used.
+//!
+//! Plain `f64` in SI.
+use crate::design::{Design, DowelRule};
+use crate::mechanics::Section;
+use crate::quantity::Stress;
+
+/// A rectangle bent over its depth, with a round hole across its middle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Rectangle {
+    /// Depth in the plane of bending, m.
+    pub depth: f64,
+    /// Thickness, m.
+    pub thickness: f64,
+    /// Diameter of the hole, m; zero for none.
+    pub hole: f64,
+}
+
+impl Rectangle {
+    /// Area left beside the hole, m2.
+    #[must_use]
+    pub fn area(&self) -> f64 {
+        self.thickness * (self.depth - self.hole)
+    }
+
+    /// Section modulus left above and below the hole, m3: t (w^3 - d^3) / 6 w.
+    #[must_use]
+    pub fn modulus(&self) -> f64 {
+        let cube = |side: f64| side * side * side;
+        self.thickness * (cube(self.depth) - cube(self.hole)) / (6.0 * self.depth)
+    }
+
+    /// Stress at the edge, Pa: |M| / W + |N| / A.
+    #[must_use]
+    pub fn edge_stress(&self, section: &Section) -> f64 {
+        section.m.abs() / self.modulus() + section.n.abs() / self.area()
+    }
+
+    /// Greatest shear stress, Pa: 3/2 |V| / A.
+    #[must_use]
+    pub fn shear_stress(&self, section: &Section) -> f64 {
+        1.5 * section.v.abs() / self.area()
+    }
+}
+
+/// What may be used of a strength of the wood, Pa: times k_mod, over gamma_M (EN 1995-1-1, equation 2.14).
+pub(super) fn usable(design: &Design, strength: Stress) -> f64 {
+    strength.to_pa() * kept(design)
+}
+
+/// k_mod over gamma_M. The choice between EN 1995-1-1 and NDS is about pins alone, whose NDS values have their own safety.
+pub(super) fn kept(design: &Design) -> f64 {
+    design.strength.duration.value() / design.strength.wood_safety.value()
+}
+
+/// Whether pins in wood go by EN 1995-1-1.
+pub(super) fn by_eurocode(design: &Design) -> bool {
+    design.strength.rule == DowelRule::Eurocode
+}
