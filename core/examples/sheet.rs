@@ -2,10 +2,10 @@
 //!
 //! ```text
 //! cargo run --example sheet -- [width=1096] [height=628] [deck=760] [units=mm|in] [layout=wide|narrow|print]
-//!     [demo=a|b] [set=key:steps,...] [charts=screw,crank,wheels,pivots,casters] [show=dfls] [style=tokens.css] > sheet.svg
+//!     [demo=a|b] [set=key:steps,...] [charts=screw,sag,crank,wheels,pivots,bending,tilt,casters] [show=dfbels] [style=tokens.css] > sheet.svg
 //! ```
 //! `deck` is a height in millimetres, brought back into the lift; `set` changes inputs by their two letters, in stored steps;
-//! `show` names what is drawn: dimensions, forces, load, support. `style` is a style sheet with the tokens (colours, line
+//! `show` names what is drawn: dimensions, forces, bending, (e)lastic shape, load, support. `style` is a style sheet with the tokens (colours, line
 //! weights); the classes of the drawing language are added.
 use risewright::design::{Demo, Design};
 use risewright::drawing::{Chart, LANGUAGE, Layout, Show, View, compose, widths};
@@ -46,7 +46,14 @@ fn sheet(arguments: &[String]) -> Result<String, String> {
     }
     if let Some(letters) = value("show") {
         let has = |letter| letters.contains(letter);
-        view.show = Show { dimensions: has('d'), forces: has('f'), load: has('l'), support: has('s') };
+        view.show = Show {
+            dimensions: has('d'),
+            forces: has('f'),
+            bending: has('b'),
+            bent: has('e'),
+            load: has('l'),
+            support: has('s'),
+        };
     }
     let mut design = if value("demo") == Some("b") { Demo::PottingBench } else { Demo::PaperLift }.design();
     for change in value("set").into_iter().flat_map(|changes| changes.split(',')) {
@@ -66,6 +73,9 @@ fn sheet(arguments: &[String]) -> Result<String, String> {
 fn chart(name: &str) -> Result<Chart, String> {
     match name {
         "screw" => Ok(Chart::ScrewForce),
+        "sag" => Ok(Chart::Sag),
+        "bending" => Ok(Chart::ArmMoment),
+        "tilt" => Ok(Chart::Tilt),
         "crank" => Ok(Chart::CrankForce),
         "wheels" => Ok(Chart::Wheels),
         "pivots" => Ok(Chart::Pivots),

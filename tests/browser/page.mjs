@@ -28,4 +28,82 @@ export class RisewrightPage {
       while (worker.state !== "activated") await new Promise((done) => worker.addEventListener("statechange", done, { once: true }));
     });
   }
+
+  /** The deck's height in millimetres, unrounded. */
+  async height() {
+    return 1000 * Number(await this.carriage.inputValue());
+  }
+
+  /** Waits until the picture shows the present state: two frames, since a drag is drawn in the next one. */
+  async drawn() {
+    await this.page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+  }
+
+  /** The slider of the carriage, in deck height. */
+  get carriage() {
+    return this.page.getByRole("slider", { name: "Carriage" });
+  }
+
+  /** The slider of the crank, in turns. */
+  get crank() {
+    return this.page.getByRole("slider", { name: "Crank" });
+  }
+
+  /** A button by its words. */
+  button(name) {
+    return this.page.getByRole("button", { name });
+  }
+
+  /** What the crank strip says: `turns`, `raise`, `lower` or `time`. */
+  reading(name) {
+    return this.page.locator(`[data-reading=${name}]`);
+  }
+
+  /** Numbers of a row of the table of values, such as "Screw force". */
+  async values(row) {
+    const cells = await this.page.locator(".values tr", { hasText: row }).locator("td").allTextContents();
+    return cells.map((text) => Number(text.replace("\u2212", "-")));
+  }
+
+  /** Opens the group that holds an input and returns the input. */
+  async input(label) {
+    const input = this.page.getByRole("complementary", { name: "Inputs" }).getByLabel(label, { exact: true });
+    await input.evaluate((element) => (element.closest("details").open = true));
+    return input;
+  }
+
+  /** Writes into an input and leaves it. */
+  async write(label, text) {
+    const input = await this.input(label);
+    await input.fill(text);
+    await input.press("Enter");
+    await this.drawn();
+  }
+
+  /** The refusal beneath an input. */
+  async refusal(label) {
+    const input = await this.input(label);
+    return this.page.locator(`#${await input.getAttribute("id")}-no`);
+  }
+
+  /** The middle of the ring at the carriage, or of the grip at the deck, in the window. */
+  async grip(name) {
+    const hold = { carriage: "circle.hold.ring", deck: "circle.hold.deck" }[name];
+    const box = await this.page.locator(hold).boundingBox();
+    return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  }
+
+  /** Everything in the picture that a person sees, as text: marks with their places, and the pixels of the curves. */
+  picture() {
+    return this.page.evaluate(() => {
+      const marks = ["still", "moving"].map((layer) => document.querySelector(`.figure .${layer}`).innerHTML);
+      return [...marks, document.querySelector(".figure canvas").toDataURL()].join("\n");
+    });
+  }
+
+  /** The part of the address that holds the design; waits until a late write is done. */
+  async link() {
+    await this.page.waitForTimeout(700);
+    return this.page.evaluate(() => location.hash);
+  }
 }

@@ -70,9 +70,12 @@ pub fn summary(group: Group, design: &Design, units: System) -> String {
 pub const fn chart(chart: Chart) -> &'static str {
     match chart {
         Chart::ScrewForce => "screw force",
+        Chart::Sag => "sag",
         Chart::CrankForce => "crank effort",
         Chart::Wheels => "wheels",
         Chart::Pivots => "pivots",
+        Chart::ArmMoment => "bending",
+        Chart::Tilt => "tilt",
         Chart::Casters => "casters",
     }
 }

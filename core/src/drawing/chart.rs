@@ -3,7 +3,7 @@ use super::mark::{Hue, Ink};
 use super::view::Chart;
 use crate::mechanics::JointId;
 use crate::quantity::{System, figures};
-use crate::report::{Report, Station};
+use crate::report::{Report, SAG_UNSAFE, Station};
 
 /// One figure of a station, SI.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -17,10 +17,17 @@ pub(super) enum Quantity {
     DeckWheel,
     Pivot(JointId),
     Caster(usize),
+    Sag,
+    SagWithPlay,
+    Tilt,
+    /// Largest bending moment in the arms A, or in the arms B.
+    ArmMoment {
+        b: bool,
+    },
 }
 
 impl Quantity {
-    /// Its value at a station, N.
+    /// Its value at a station.
     pub(super) fn of(self, station: &Station) -> f64 {
         match self {
             Self::Raise => station.raise(),
@@ -32,6 +39,55 @@ impl Quantity {
             Self::DeckWheel => station.motion.raise.top_wheel,
             Self::Pivot(joint) => station.motion.raise.joint(joint).length(),
             Self::Caster(pair) => station.casters().get(pair).copied().unwrap_or(f64::NAN),
+            Self::Sag => station.sag().total(),
+            Self::SagWithPlay => {
+                let sag = station.sag();
+                sag.total() + sag.play
+            }
+            Self::Tilt => station.deflection.tilt.total(),
+            Self::ArmMoment { b } => station.state.sections.as_ref().map_or(f64::NAN, |sections| {
+                sections.iter().skip(usize::from(b)).step_by(2).map(|arm| arm.moment.abs()).fold(0.0, f64::max)
+            }),
+        }
+    }
+}
+
+/// What the values of a plot are measured in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Unit {
+    /// A screw or joint force.
+    Thrust,
+    /// A hand or wheel force.
+    Load,
+    /// A small displacement.
+    Give,
+    /// A small angle.
+    Angle,
+    /// A bending moment.
+    Moment,
+}
+
+impl Unit {
+    fn figure(self, value: f64, system: System) -> figures::Figure {
+        match self {
+            Self::Thrust => figures::large_force(value, system),
+            Self::Load => figures::small_force(value, system),
+            Self::Give => figures::sag(value, system),
+            Self::Angle => figures::angle(value),
+            Self::Moment => figures::torque(value, system),
+        }
+    }
+
+    /// Displayed units in one SI unit.
+    fn per_si(self, system: System) -> f64 {
+        match (self, system) {
+            (Self::Thrust, System::Metric) => 1e-3,
+            (Self::Load | Self::Moment, System::Metric) => 1.0,
+            (Self::Thrust | Self::Load, System::Inch) => figures::NEWTON_IN_LBF,
+            (Self::Give, System::Metric) => 1e3,
+            (Self::Give, System::Inch) => figures::METRE_IN_INCHES,
+            (Self::Angle, _) => 180.0 / core::f64::consts::PI,
+            (Self::Moment, System::Inch) => figures::NEWTON_IN_LBF * figures::METRE_IN_INCHES,
         }
     }
 }
@@ -53,13 +109,27 @@ pub(super) struct Series {
     pub(super) points: Vec<(f64, f64)>,
 }
 
-/// A line in a plot that should not be crossed.
+/// A line in a plot that its main curve should not cross.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Limit {
     /// Its name.
     pub(super) name: String,
-    /// Its value, SI.
-    pub(super) value: f64,
+    /// Value and deck height in m, lowest first: the same at all heights, or growing with the height.
+    pub(super) points: Vec<(f64, f64)>,
+}
+
+impl Limit {
+    /// The same limit at all heights.
+    fn even(name: String, value: f64, report: &Report) -> Self {
+        Self { name, points: vec![(value, report.lowest()), (value, report.highest())] }
+    }
+
+    /// Its value at a height, m: along the straight line between its points.
+    pub(super) fn at(&self, height: f64) -> f64 {
+        let (Some(first), Some(last)) = (self.points.first(), self.points.last()) else { return f64::NAN };
+        let part = ((height - first.1) / (last.1 - first.1)).clamp(0.0, 1.0);
+        first.0 + part * (last.0 - first.0)
+    }
 }
 
 /// A plot before it has a place on paper.
@@ -76,55 +146,60 @@ pub(super) struct Plot {
     pub(super) series: Vec<Series>,
     /// The limit, if there is one.
     pub(super) limit: Option<Limit>,
-    /// Whether values are printed as screw and joint forces (kN) or hand and wheel forces (N).
-    large: bool,
+    /// Whether the area between the first two curves is tinted.
+    pub(super) tinted: bool,
+    unit: Unit,
 }
 
-/// Lines of a series by its rank in the plot: the main one, its companion, the third.
-const INKS: [(&str, f64, &[f64]); 3] = [("c-raise", 2.2, &[]), ("c-free", 1.1, &[6.0, 2.5]), ("c-lower", 1.1, &[])];
-
-fn ink(rank: usize) -> Ink {
-    let (class, width, dash) = INKS[rank.min(2)];
-    Ink { class, hue: Hue::Force, width, dash, opacity: 1.0 }
+const fn line(class: &'static str, hue: Hue, width: f64, dash: &'static [f64]) -> Ink {
+    Ink { class, hue, width, dash, opacity: 1.0 }
 }
 
-const fn look(rank: usize) -> (&'static str, (&'static str, f64)) {
-    if rank == 0 { ("force-t b halo", ("d-force", 4.0)) } else { ("force-t halo", ("d-free", 3.0)) }
-}
+/// The ways a curve is drawn: its ink, the class of its lettering and its dot.
+type Look = (Ink, &'static str, (&'static str, f64));
+const MAIN: Look = (line("c-raise", Hue::Force, 2.2, &[]), "force-t b halo", ("d-force", 4.0));
+const DASHED: Look = (line("c-free", Hue::Force, 1.1, &[6.0, 2.5]), "force-t halo", ("d-free", 3.0));
+const THIN: Look = (line("c-lower", Hue::Force, 1.1, &[]), "force-t halo", ("d-free", 3.0));
+const SAG: Look = (line("c-sag", Hue::Sag, 2.2, &[]), "sag-t b halo", ("d-sag", 4.0));
+const PLAY: Look = (line("c-play", Hue::Play, 1.6, &[]), "play-t halo", ("d-play", 3.0));
+
+type Named = Vec<(String, Quantity, Look)>;
 
 impl Plot {
     /// The plot of a chart.
     pub(super) fn of(chart: Chart, report: &Report, system: System) -> Self {
-        let large = matches!(chart, Chart::ScrewForce | Chart::Pivots);
-        let (unit, per_si) = match (system, large) {
-            (System::Metric, true) => ("kN", 1e-3),
-            (System::Metric, false) => ("N", 1.0),
-            (System::Inch, _) => ("lbf", figures::NEWTON_IN_LBF),
-        };
-        let (title, meaning, named) = content(chart, report);
-        // Of two curves the second is a full thin line; of three, the second is dashed.
-        let count = named.len();
+        let (title, meaning, unit, named) = content(chart, report, system);
         let series = named
             .into_iter()
-            .enumerate()
-            .map(|(rank, (name, quantity))| {
-                let (lettering, dot) = look(rank);
+            .map(|(name, quantity, (ink, lettering, dot))| {
                 let points = report
                     .stations
                     .iter()
                     .map(|station| (quantity.of(station), station.height))
                     .filter(|(value, height)| value.is_finite() && height.is_finite())
                     .collect();
-                Series { name, quantity, ink: ink(if count == 2 { 2 * rank } else { rank }), lettering, dot, points }
+                Series { name, quantity, ink, lettering, dot, points }
             })
             .collect();
-        let limit = limit(chart, report, system);
-        Self { chart, title, note: format!("{unit}, {meaning}"), per_si, series, limit, large }
+        let symbol = match (unit, system) {
+            (Unit::Angle, _) => "degrees",
+            _ => unit.figure(0.0, system).unit,
+        };
+        Self {
+            chart,
+            title,
+            note: format!("{symbol}, {meaning}"),
+            per_si: unit.per_si(system),
+            series,
+            limit: limit(chart, report, system),
+            tinted: chart == Chart::Sag,
+            unit,
+        }
     }
 
     /// A value as it stands beside its dot.
     pub(super) fn figure(&self, value: f64, system: System) -> String {
-        if self.large { figures::large_force(value, system).number } else { figures::small_force(value, system).number }
+        self.unit.figure(value, system).number
     }
 
     /// Least and greatest value of all curves, SI.
@@ -134,35 +209,62 @@ impl Plot {
     }
 }
 
-type Named = Vec<(String, Quantity)>;
-
-fn content(chart: Chart, report: &Report) -> (&'static str, &'static str, Named) {
-    let name = str::to_owned;
+fn content(chart: Chart, report: &Report, system: System) -> (&'static str, String, Unit, Named) {
+    let one = |name: &str, quantity, look| (name.to_owned(), quantity, look);
+    let text = str::to_owned;
     match chart {
         Chart::ScrewForce => (
             "Screw force",
-            "along the screw",
+            text("along the screw"),
+            Unit::Thrust,
             vec![
-                (name("raise"), Quantity::Raise),
-                (name("without friction"), Quantity::Still),
-                (name("lower"), Quantity::Lower),
+                one("raise", Quantity::Raise, MAIN),
+                one("without friction", Quantity::Still, DASHED),
+                one("lower", Quantity::Lower, THIN),
             ],
         ),
+        Chart::Sag => {
+            let mass = super::moving::load_words(report, system);
+            (
+                "Sag at the load",
+                format!("{mass} on the deck"),
+                Unit::Give,
+                vec![one("under load", Quantity::Sag, SAG), one("with play", Quantity::SagWithPlay, PLAY)],
+            )
+        }
         Chart::CrankForce => (
             "Crank force",
-            "on the handle",
-            vec![(name("raise"), Quantity::CrankRaise), (name("lower"), Quantity::CrankLower)],
+            text("on the handle"),
+            Unit::Load,
+            vec![one("raise", Quantity::CrankRaise, MAIN), one("lower", Quantity::CrankLower, THIN)],
         ),
         Chart::Wheels => (
             "Wheel loads",
-            "both sides, raising",
-            vec![(name("base wheels"), Quantity::BaseWheel), (name("deck wheels"), Quantity::DeckWheel)],
+            text("both sides, raising"),
+            Unit::Load,
+            vec![one("base wheels", Quantity::BaseWheel, MAIN), one("deck wheels", Quantity::DeckWheel, THIN)],
         ),
-        Chart::Pivots => ("Pivot loads", "both sides, raising", pivots(report)),
+        Chart::Pivots => ("Pivot loads", text("both sides, raising"), Unit::Thrust, pivots(report)),
+        Chart::ArmMoment => (
+            "Bending of the arms",
+            text("both sides, at rest"),
+            Unit::Moment,
+            vec![
+                one("arms A", Quantity::ArmMoment { b: false }, MAIN),
+                one("arms B", Quantity::ArmMoment { b: true }, THIN),
+            ],
+        ),
+        Chart::Tilt => (
+            "Tilt of the deck",
+            text("under load, right end up"),
+            Unit::Angle,
+            vec![one("tilt", Quantity::Tilt, SAG)],
+        ),
         Chart::Casters => (
             "Caster loads",
-            "a pair, at rest",
-            vec![(name("left pair"), Quantity::Caster(0)), (name("right pair"), Quantity::Caster(1))],
+            text("a pair, at rest"),
+            Unit::Load,
+            vec![one("left pair", Quantity::Caster(0), MAIN), one("right pair", Quantity::Caster(1), THIN)],
         ),
     }
 }
@@ -174,11 +276,14 @@ fn pivots(report: &Report) -> Named {
         .map(|joint| (report.greatest(|station| Quantity::Pivot(joint).of(station)).0, joint))
         .collect();
     all.sort_by(|one, other| other.0.total_cmp(&one.0));
-    all.into_iter().take(3).map(|(_, joint)| (joint_words(joint), Quantity::Pivot(joint))).collect()
+    all.into_iter()
+        .zip([MAIN, DASHED, THIN])
+        .map(|((_, joint), look)| (joint_words(joint), Quantity::Pivot(joint), look))
+        .collect()
 }
 
 /// A pivot in the words of a builder.
-pub(super) fn joint_words(joint: JointId) -> String {
+fn joint_words(joint: JointId) -> String {
     match joint {
         JointId::Bl => "base pivot".to_owned(),
         JointId::Br => "base axle".to_owned(),
@@ -191,12 +296,18 @@ pub(super) fn joint_words(joint: JointId) -> String {
 }
 
 fn limit(chart: Chart, report: &Report, system: System) -> Option<Limit> {
-    let limit = report.design.drive.crank_limit.to_n();
-    let words = figures::small_force(limit, system);
+    let crank = report.design.drive.crank_limit.to_n();
+    let words = figures::small_force(crank, system);
     match chart {
-        Chart::CrankForce => Some(Limit { name: format!("limit {words}"), value: limit }),
+        Chart::CrankForce => Some(Limit::even(format!("limit {words}"), crank, report)),
         Chart::ScrewForce => {
-            report.screw_force_at_limit().map(|value| Limit { name: format!("crank {words}"), value })
+            let force = report.screw_force_at_limit()?;
+            Some(Limit::even(format!("crank {words}"), force, report))
+        }
+        Chart::Sag => {
+            let points = [report.stations.first()?, report.stations.last()?]
+                .map(|station| (SAG_UNSAFE * station.pose.top.origin.y, station.height));
+            Some(Limit { name: format!("{} of lift", figures::percent(SAG_UNSAFE)), points: points.into() })
         }
         _ => None,
     }

@@ -7,12 +7,13 @@ use crate::quantity::System;
 use crate::report::Station;
 
 /// Dots spread further than this have their values each beside its own, px.
-const CLUSTER: f64 = 40.0;
+const CLUSTER: f64 = 26.0;
 /// From a dot to its value, px, and how much further where that is taken.
 const BESIDE: f64 = 8.0;
 const FURTHER: [f64; 3] = [BESIDE, 14.0, 22.0];
 const ABOVE: f64 = -6.0;
 const BELOW: f64 = 14.0;
+const THIRD: f64 = 28.0;
 
 impl Placed<'_> {
     /// The dots at a station, in the order of the curves; the main one last, over the others.
@@ -60,11 +61,17 @@ impl Placed<'_> {
                     text(series.lettering, Screen::new(x, level + down), anchor, &words)
                 };
                 let order = match rank {
-                    0 => [(true, ABOVE), (false, ABOVE), (true, BELOW), (false, BELOW)],
-                    1 => [(true, BELOW), (false, BELOW), (false, ABOVE), (true, ABOVE)],
-                    _ => [(false, ABOVE), (false, BELOW), (true, BELOW), (true, ABOVE)],
+                    0 => [(true, ABOVE), (false, ABOVE), (true, BELOW), (false, BELOW), (true, -THIRD)],
+                    _ if apart => [(true, ABOVE), (false, ABOVE), (true, BELOW), (false, BELOW), (true, THIRD)],
+                    1 => [(true, BELOW), (false, BELOW), (true, THIRD), (false, ABOVE), (true, ABOVE)],
+                    _ => [(false, ABOVE), (false, BELOW), (true, THIRD), (true, BELOW), (true, ABOVE)],
                 };
-                let forms = FURTHER.into_iter().flat_map(|away| order.map(|(side, down)| form(side, down, away)));
+                let forms: Vec<Mark> =
+                    order.into_iter().flat_map(|(side, down)| FURTHER.map(|away| form(side, down, away))).collect();
+                // On a curve or across the zero line only where there is no other place.
+                let (clear, other): (Vec<Mark>, Vec<Mark>) =
+                    forms.into_iter().partition(|form| self.is_clear(lettering, form));
+                let forms = clear.into_iter().chain(other);
                 let value = lettering.place(forms);
                 if rank == 0 && value.is_left_out() { lettering.set(form(true, ABOVE, BESIDE)) } else { value }
             })

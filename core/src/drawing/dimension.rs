@@ -1,5 +1,6 @@
 //! Dimensions after ISO 129-1: filled heads, the figure above its line, vertical ones read from the right.
 use super::arrow::dimension_head;
+use super::frame::Area;
 use super::lettering::{Lettering, text};
 use super::mark::{Anchor, Mark, Shape};
 use super::outline::{tidy, write};
@@ -11,6 +12,8 @@ const HEADS_OUTSIDE: f64 = 40.0;
 const TAIL: f64 = 16.0;
 /// From the line to the base line of the figure, px.
 const ABOVE_LINE: f64 = 4.0;
+/// Half the strip along a line that other lettering keeps off, px; its own figure stands just beside.
+const THIN: f64 = 0.3;
 /// Extension lines begin this far from the part and pass the dimension line by so much, px.
 pub(super) const OFF_PART: f64 = 4.0;
 pub(super) const PAST_LINE: f64 = 6.0;
@@ -61,6 +64,7 @@ impl Dimension<'_> {
         }
         let figure = lettering.place(forms);
         let figure = self.stand(lettering, figure, form(self.number, middle, Anchor::Middle));
+        lettering.keep(Area::between([x - THIN, x + THIN], [top, bottom]));
         self.assemble(Screen::new(x, top), Screen::new(x, bottom), figure)
     }
 

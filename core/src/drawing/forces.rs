@@ -1,6 +1,7 @@
 //! Forces on the drawing: arrows to one scale, tail or head at the pin, on whichever side is free.
 use super::arrow::{SHORTEST_FORCE, force};
 use super::elevation::Subject;
+use super::frame::Area;
 use super::lettering::{Lettering, text};
 use super::mark::{Anchor, Mark};
 use super::scale::{Scale, Screen};
@@ -13,23 +14,24 @@ use glam::DVec2;
 const LONGEST: (f64, f64) = (150.0, 0.4);
 /// The arrow that shows the scale is at most so long, px.
 const SCALE_ARROW: f64 = 34.0;
-/// A force below this part of the largest has no figure: the arrow says enough.
-const WORTH_A_FIGURE: f64 = 0.08;
+/// A force below this part of the largest at the same height has no figure: the arrow says enough. The second holds where there is
+/// little room.
+const WORTH_A_FIGURE: [f64; 2] = [0.1, 0.5];
+/// An arrow whose box is thinner than this is nearly upright or level, px.
+const UPRIGHT: f64 = 14.0;
 
 /// The one scale of all force arrows of a drawing.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct ForceScale {
     /// Pixels a newton.
     pub(super) per_newton: f64,
-    /// Largest force anywhere in the lift, N.
-    largest: f64,
 }
 
 impl ForceScale {
     pub(super) fn new(report: &Report, width: f64) -> Self {
         let largest = report.greatest(|station| station.state.rest.largest()).0;
         let largest = if largest.is_finite() && largest > 0.0 { largest } else { 1.0 };
-        Self { per_newton: LONGEST.0.min(LONGEST.1 * width) / largest, largest }
+        Self { per_newton: LONGEST.0.min(LONGEST.1 * width) / largest }
     }
 
     /// A round force whose arrow is easily seen, N, with its words.
@@ -58,14 +60,17 @@ pub(super) struct Field<'a> {
     pub(super) system: System,
     /// From where to where arrows may run, px from the left edge.
     pub(super) room: [f64; 2],
+    /// Whether there is little room for figures.
+    pub(super) tight: bool,
 }
 
 /// Shaft, head and figure of one force; all three empty when there is nothing to show.
 type Arrow = [Mark; 3];
 
 impl Field<'_> {
-    /// A force at a place, mm; `outward` says in which direction there is room, along x.
-    fn arrow(&self, lettering: &mut Lettering<'_>, at: DVec2, newtons: DVec2, outward: f64) -> Arrow {
+    /// A force at a place, mm; `outward` says in which direction there is room, along x, and `largest` is the
+    /// largest force at this height, N.
+    fn arrow(&self, lettering: &mut Lettering<'_>, at: DVec2, newtons: DVec2, (outward, largest): (f64, f64)) -> Arrow {
         let pin = self.scale.to_screen(at.into());
         let span = DVec2::new(newtons.x, -newtons.y) * self.forces.per_newton;
         let free = |x: f64| (self.room[0]..=self.room[1]).contains(&x);
@@ -79,7 +84,7 @@ impl Field<'_> {
         };
         let [shaft, head] = force(tail, tip);
         let size = newtons.length();
-        let drawn = !shaft.is_empty() && size >= WORTH_A_FIGURE * self.forces.largest;
+        let drawn = !shaft.is_empty() && size >= WORTH_A_FIGURE[usize::from(self.tight)] * largest;
         let words = if drawn { figures::drawn_force(size, self.system).to_string() } else { String::new() };
         let end = if inwards { tail } else { tip };
         let along = (end.vector() - pin.vector()).try_normalize().unwrap_or(DVec2::X);
@@ -96,7 +101,14 @@ impl Field<'_> {
             [(0.0, level), (0.0, level - 12.0), (0.0, level + 12.0)]
                 .map(|(right, down)| text("ft halo", to.by(right, down), anchor, &words))
         });
-        let figure = lettering.place(forms.collect::<Vec<_>>());
+        let middle = Screen::from((tail.vector() + tip.vector()) / 2.0);
+        let beside = [(0.0, -7.0), (0.0, 15.0)].map(|(right, down)| text("ft halo", middle.by(right, down), Anchor::Middle, &words));
+        let figure = lettering.place(forms.chain(beside).collect::<Vec<_>>());
+        let body = Area::between([tail.x, tip.x], [tail.y, tip.y]);
+        // Later lettering keeps off an arrow that fills its own box.
+        if !shaft.is_empty() && body.width.min(body.height) < UPRIGHT {
+            lettering.keep(body.grown(1.5));
+        }
         [Mark::path("fl", shaft), Mark::path("fh", head), figure]
     }
 
@@ -120,7 +132,7 @@ impl Field<'_> {
             .flat_map(|(joint, newtons)| {
                 let at = subject.joint(joint);
                 let outward = if matches!(joint, JointId::C(_)) { newtons.x } else { at.x - middle };
-                self.arrow(lettering, at, newtons, outward.signum())
+                self.arrow(lettering, at, newtons, (outward.signum(), rest.largest()))
             })
             .collect()
     }

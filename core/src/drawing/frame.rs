@@ -108,6 +108,8 @@ pub struct Frame {
     pub lift: [f64; 2],
     /// On paper the table is drawn at one to so much (ISO 5455); none on a screen.
     pub ratio: Option<u32>,
+    /// How many times larger than life the bent shape is drawn.
+    pub bent_factor: u16,
 }
 
 impl Frame {

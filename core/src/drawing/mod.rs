@@ -21,6 +21,7 @@ mod lettering;
 mod mark;
 mod moving;
 mod outline;
+mod overlay;
 mod paper;
 mod plan;
 mod plot;

@@ -11,10 +11,10 @@ use super::pole::{tag, tag_width};
 use super::reading::Reading;
 use super::scale::{Screen, crisp};
 use super::sheet::{Live, Sheet, with_extensions};
-use super::view::Layout;
+use super::view::{Chart, Layout};
 use super::{crossing, state};
 use crate::mechanics::GRAVITY;
-use crate::quantity::{Kind, Style, figures, print};
+use crate::quantity::{Kind, Style, System, figures, print};
 use crate::report::{Curve as Figured, Report, Station};
 
 /// A load shows no overhang below this, mm.
@@ -23,6 +23,8 @@ const LEAST_OVERHANG: f64 = 0.5;
 const CENTRE: f64 = 6.0;
 const GRIP: f64 = 4.5;
 const RING: f64 = 4.0;
+/// Free paper above what is drawn, px.
+const MARGIN: f64 = 12.0;
 /// A deck edge this far off the level line has a tilt that can be seen, px.
 const LEVEL: f64 = 0.75;
 
@@ -42,6 +44,9 @@ impl Sheet {
         if self.view.show.load {
             marks.extend(self.paint(&load.strokes));
         }
+        if self.view.show.bent && self.live() {
+            marks.extend(self.bent(&subject, station));
+        }
         if self.view.show.support {
             marks.extend(self.support(station, report));
         }
@@ -53,7 +58,7 @@ impl Sheet {
             .filter_map(|place| self.placed(place).zip(self.level_in(place, station)))
             .flat_map(|(placed, level)| placed.values(&mut lettering, station, level, self.view.system))
             .collect();
-        let table = self.plan.reading.map(|area| reading.marks(&mut lettering, area)).unwrap_or_default();
+        let table = self.plan.reading.map(|area| reading.marks(&mut lettering, area, self.view.charts.contains(&Chart::Sag))).unwrap_or_default();
         let now = self.now(&mut lettering, &subject, station);
         let labels = if self.view.show.load { self.load_labels(&mut lettering, report, &load) } else { Vec::new() };
         let overhang = if self.view.show.load && self.view.show.dimensions {
@@ -66,12 +71,21 @@ impl Sheet {
         } else {
             Vec::new()
         };
+        let bending = if self.view.show.bending && live {
+            self.bending(&mut lettering, report, &subject, station)
+        } else {
+            Vec::new()
+        };
         let forces = if self.view.show.forces && live { self.forces(&mut lettering, &subject, station) } else { Vec::new() };
 
+        marks.extend(bending);
         marks.extend(overhang);
         marks.extend(now);
         marks.extend(labels);
         marks.extend(forces);
+        if self.view.show.load && self.view.show.dimensions && !live {
+            marks.extend(self.with_load(&mut lettering, &load));
+        }
         let (grips, carriage, deck) = self.grips(&subject, level);
         if live {
             marks.extend(grips);
@@ -80,8 +94,8 @@ impl Sheet {
         for row in &self.plan.rows {
             marks.extend(row.pole.labels(&mut lettering, row.pole.scale.level(station.height)));
             if !row.pole.names_unit {
-                let unit = if self.view.system == crate::quantity::System::Metric { "mm" } else { "in" };
-                let at = Screen::new(row.pole.x - 2.0, crisp(row.pole.scale.y(row.pole.ends[1])) - 8.0);
+                let unit = if self.view.system == System::Metric { "mm" } else { "in" };
+                let at = Screen::new(row.pole.x - 2.0, crisp(row.pole.scale.y(row.pole.ends[1])) - 12.0);
                 marks.push(lettering.place([text("q", at, Anchor::Start, unit)]));
             }
         }
@@ -95,7 +109,9 @@ impl Sheet {
         marks.extend(curve_marks);
         marks.extend(states);
         marks.extend(table);
-        let live = Live { carriage: live.then_some(carriage), deck: live.then_some(deck), level, reading };
+        let highest = load.corners.iter().map(|corner| self.plan.scale.y(corner.y)).fold(level, f64::min);
+        let top = (highest.min(self.plan.scale.y(subject.crank_box()[1].y)) - MARGIN).max(0.0);
+        let live = Live { carriage: live.then_some(carriage), deck: live.then_some(deck), level, top, reading };
         (marks, live)
     }
 
@@ -177,8 +193,8 @@ impl Sheet {
         marks.push(Mark::circle("cgb", at, CENTRE));
         marks.push(Mark::path("cgf", quarters));
         lettering.keep(Area { x: at.x - CENTRE, y: at.y - CENTRE, width: 2.0 * CENTRE, height: 2.0 * CENTRE });
-        let mass = print(report.design.load.mass.steps(), Kind::Mass, system, Style::Short).text();
-        let force = figures::small_force(weight, system).to_string();
+        let mass = load_words(report, system);
+        let force = if self.live() { figures::small_force(weight, system).to_string() } else { String::new() };
         let sides = [(14.0, -5.0, Anchor::Start), (-14.0, -5.0, Anchor::End), (0.0, -14.0, Anchor::Middle), (0.0, 30.0, Anchor::Middle)];
         let first = sides[0];
         let form = |class, (right, down, anchor): (f64, f64, Anchor), line: f64, words: &str| {
@@ -274,8 +290,12 @@ impl Sheet {
     }
 }
 
+/// The load's weight as it was given.
+pub(super) fn load_words(report: &Report, system: System) -> String {
+    print(report.design.load.mass.steps(), Kind::Mass, system, Style::Short).text()
+}
+
 /// Whether a chart shows the curve a finding belongs to.
-fn shows(chart: super::view::Chart, curve: Figured) -> bool {
-    use super::view::Chart;
-    matches!((chart, curve), (Chart::ScrewForce, Figured::ScrewForce))
+fn shows(chart: Chart, curve: Figured) -> bool {
+    matches!((chart, curve), (Chart::ScrewForce, Figured::ScrewForce) | (Chart::Sag, Figured::Sag))
 }

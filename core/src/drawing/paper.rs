@@ -1,5 +1,6 @@
 //! Dimensions of the frame, for the elevation on paper.
 use super::dimension::{Dimension, OFF_PART, PAST_LINE, extension};
+use super::elevation::LoadShape;
 use super::lettering::Lettering;
 use super::mark::Mark;
 use super::plan::height_number;
@@ -40,6 +41,23 @@ impl Sheet {
                 [Screen::new(x, floor + 8.0), Screen::new(x, y + PAST_LINE)]
             })));
         }
+        marks
+    }
+
+    /// Height of the load's upper edge above the floor, where it is drawn whole.
+    pub(super) fn with_load(&self, lettering: &mut Lettering<'_>, load: &LoadShape) -> Vec<Mark> {
+        let scale = &self.plan.scale;
+        let top = load.corners[3];
+        let drawn = !load.broken && (top - load.corners[0]).length() > 0.0;
+        let number = height_number(top.y / 1e3, self.view.system);
+        let dimension = Dimension { word: "with load", number: &number, live: false, always: false, words_below: false };
+        let (x, y) = (self.plan.columns[2], scale.y(top.y));
+        if !drawn {
+            return [vec![Mark::path("ext", String::new())], dimension.nothing()].concat();
+        }
+        let edge = scale.x(top.x);
+        let mut marks = vec![extension(Screen::new(edge - OFF_PART, y), Screen::new(x - PAST_LINE, y))];
+        marks.extend(dimension.vertical(lettering, x, [y, scale.y(0.0)]));
         marks
     }
 }

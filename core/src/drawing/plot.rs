@@ -13,8 +13,10 @@ const TICK: f64 = 5.0;
 const FIGURE: f64 = 17.0;
 /// How far the zero line goes on above the highest deck, px.
 const ABOVE: f64 = 8.0;
-/// A limit's line stands this far above the point where the curve passes it, px.
-const OVER_CURVE: f64 = 30.0;
+/// A limit's line ends this far above the point where the curve passes it, px, the first height with room for its name.
+const OVER_CURVE: [f64; 6] = [30.0, 44.0, 58.0, 76.0, 96.0, 120.0];
+/// Names may pass the right end of their plot by so much, px.
+const RIGHT: f64 = 20.0;
 /// Where on a curve its name may hang, as parts of the lift, for those written to the right and to the left of it.
 const TO_RIGHT: [f64; 9] = [0.55, 0.65, 0.45, 0.75, 0.35, 0.85, 0.25, 0.92, 0.12];
 const TO_LEFT: [f64; 9] = [0.16, 0.24, 0.32, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
@@ -23,6 +25,9 @@ const LEADER: (f64, f64) = (22.0, 8.0);
 
 /// The band of a curve beyond its limit.
 const BEYOND: Ink = Ink { class: "over-run", hue: Hue::Force, width: 9.0, dash: &[], opacity: 0.25 };
+
+/// The tint between a curve and what play adds.
+const TINT: Ink = Ink { class: "b-play", hue: Hue::Play, width: 0.0, dash: &[], opacity: 0.22 };
 
 /// A plot in its place.
 pub(super) struct Placed<'a> {
@@ -39,8 +44,16 @@ pub(super) struct Name {
     pub(super) area: Option<Area>,
 }
 
+impl Name {
+    /// A name without a place.
+    fn none(class: &'static str) -> Self {
+        let nowhere = text(class, Screen::default(), Anchor::Start, "");
+        Self { parts: [Mark::path("ld", String::new()), Mark::path("pb", String::new()), nowhere], area: None }
+    }
+}
+
 impl Placed<'_> {
-    /// Lines of the axes and the limit.
+    /// Lines of the axes.
     pub(super) fn axes(&self) -> Vec<Mark> {
         let area = self.area.area;
         let base = crisp(area.bottom());
@@ -53,9 +66,6 @@ impl Placed<'_> {
             Mark::line("axis", Screen::new(zero, base), Screen::new(zero, area.y - ABOVE)),
             Mark::line("axis", Screen::new(crisp(area.x), base), Screen::new(area.right(), base)),
             Mark::path("tick", ticks),
-            Mark::path("lim", self.limit_line().map_or_else(String::new, |[from, to]| {
-                format!("M{} {}V{}", tidy(crisp(from.x)), tidy(from.y), tidy(to.y))
-            })),
         ]
     }
 
@@ -63,7 +73,7 @@ impl Placed<'_> {
         self.area.zero + value / self.plot.per_si * self.area.per_value
     }
 
-    /// Heading, figures of the axis and the limit's name.
+    /// Heading and figures of the axis.
     pub(super) fn words(&self, lettering: &mut Lettering<'_>) -> Vec<Mark> {
         let area = self.area.area;
         let head = area.y - HEADING;
@@ -77,57 +87,79 @@ impl Placed<'_> {
             let at = Screen::new(self.tick_x(value), area.bottom() + FIGURE);
             marks.push(lettering.place([text("s", at, Anchor::Middle, &self.ticks.text(value))]));
         }
-        marks.push(self.limit_name(lettering));
         marks
     }
 
-    /// The limit's line from the base line up to above the curve, where it lies within the axis.
-    fn limit_line(&self) -> Option<[Screen; 2]> {
-        let limit = self.plot.limit.as_ref()?;
+    /// The limit's line from the base line up to above the curve, with its name at the upper end; no name where
+    /// there is no room for it, nothing where the limit lies outside the axis.
+    pub(super) fn limit(&self, lettering: &mut Lettering<'_>) -> (Mark, Name) {
+        let nothing = |line: String| (Mark::path("lim", line), Name::none("halo s"));
+        let Some(limit) = &self.plot.limit else { return nothing(String::new()) };
         let area = self.area.area;
-        let x = self.area.place(limit.value, 0.0).x;
-        if !(area.x + 1.0..=area.right() + 0.5).contains(&x) {
-            return None;
+        let (Some(first), Some(last)) = (limit.points.first(), limit.points.last()) else { return nothing(String::new()) };
+        let foot = self.area.place(first.0, first.1);
+        if !(area.x + 1.0..=area.right() + 0.5).contains(&foot.x) {
+            return nothing(String::new());
         }
-        let passed = self.passes().map_or(area.bottom() - OVER_CURVE, |height| self.area.scale.level(height));
-        Some([Screen::new(x, area.bottom()), Screen::new(x, (passed - OVER_CURVE).max(area.y))])
+        let end = self.area.place(last.0, last.1);
+        let line = |head: Screen| {
+            let snap = |x: f64| if (end.x - foot.x).abs() < 0.5 { crisp(x) } else { x };
+            format!("M{} {}L{} {}", tidy(snap(foot.x)), tidy(foot.y), tidy(snap(head.x)), tidy(head.y))
+        };
+        for head in self.limit_heads(foot, end) {
+            let forms = [(4.0, 9.0, Anchor::Start), (-4.0, 9.0, Anchor::End), (0.0, -5.0, Anchor::End), (0.0, -5.0, Anchor::Middle)];
+            for (right, down, anchor) in forms {
+                let form = text("halo s", head.by(right, down), anchor, &limit.name);
+                let Some(words) = lettering.area(&form) else { continue };
+                let inside = area.x < words.x && words.right() < area.right() + RIGHT && head.y >= area.y;
+                if inside && self.is_clear(lettering, &form) && lettering.is_free(&words) {
+                    lettering.keep(words);
+                    let parts = [Mark::path("ld", String::new()), Mark::path("pb", String::new()), form];
+                    return (Mark::path("lim", line(head)), Name { parts, area: Some(words) });
+                }
+            }
+        }
+        let head = self.limit_heads(foot, end).first().copied().unwrap_or(end);
+        nothing(line(Screen::new(head.x, head.y.max(area.y))))
+    }
+
+    /// Where a limit's line may end: some way above the point where the curve passes it, or where it leaves the axis.
+    fn limit_heads(&self, foot: Screen, end: Screen) -> Vec<Screen> {
+        let area = self.area.area;
+        let slope = (end.x - foot.x) / (end.y - foot.y).min(-1.0);
+        let leaves = if slope < -1e-3 { foot.y + (area.right() - foot.x) / slope } else { area.y };
+        let passed = self.passes().map_or(area.bottom(), |height| self.area.scale.level(height));
+        OVER_CURVE
+            .into_iter()
+            .map(|rise| (passed - rise).max(leaves))
+            .map(|y| Screen::new(foot.x + slope * (y - foot.y), y))
+            .collect()
     }
 
     /// The greatest height, m, at which the main curve lies beyond the limit.
     fn passes(&self) -> Option<f64> {
-        let limit = self.plot.limit.as_ref()?.value;
-        self.plot.series.first()?.points.iter().rev().find(|point| point.0 > limit).map(|point| point.1)
+        let limit = self.plot.limit.as_ref()?;
+        let beyond = |point: &&(f64, f64)| point.0 > limit.at(point.1);
+        self.plot.series.first()?.points.iter().rev().find(beyond).map(|point| point.1)
     }
 
-    fn limit_name(&self, lettering: &mut Lettering<'_>) -> Mark {
-        let name = self.plot.limit.as_ref().map_or("", |limit| &limit.name);
-        let Some([_, top]) = self.limit_line() else {
-            return text("halo s", Screen::default(), Anchor::Start, "");
-        };
-        let forms = [(4.0, 9.0, Anchor::Start), (0.0, -5.0, Anchor::Middle), (-4.0, 9.0, Anchor::End), (0.0, -18.0, Anchor::End)]
-            .map(|(right, down, anchor)| text("halo s", top.by(right, down), anchor, name));
-        let own = self.area.area;
-        let inside = |form: &Mark| {
-            lettering.area(form).is_some_and(|area| own.x < area.x && area.right() < own.right() + 14.0)
-        };
-        let clear: Vec<Mark> =
-            forms.iter().filter(|form| inside(form) && self.is_clear(lettering, form)).cloned().collect();
-        let inside: Vec<Mark> = forms.iter().filter(|form| inside(form)).cloned().collect();
-        lettering.place(clear.into_iter().chain(inside))
+    /// Whether a text does not lie across the zero line.
+    fn is_beside_zero(&self, lettering: &Lettering<'_>, form: &Mark) -> bool {
+        lettering.area(form).is_none_or(|area| self.area.zero <= area.x - 1.0 || area.right() + 1.0 <= self.area.zero)
     }
 
     /// Whether a text lies on no curve of the plot and not across its zero line.
-    fn is_clear(&self, lettering: &Lettering<'_>, form: &Mark) -> bool {
-        lettering.area(form).is_none_or(|area| {
-            let area = area.grown(2.0);
-            let beside = self.area.zero <= area.x || area.right() <= self.area.zero;
-            beside && !self.plot.series.iter().any(|series| {
-                series.points.windows(2).any(|pair| {
-                    let [one, other] = [pair[0], pair[1]].map(|(value, height)| self.area.place(value, height));
-                    area.meets(&Area::between([one.x, other.x], [one.y, other.y]).grown(0.1))
+    pub(super) fn is_clear(&self, lettering: &Lettering<'_>, form: &Mark) -> bool {
+        self.is_beside_zero(lettering, form)
+            && lettering.area(form).is_none_or(|area| {
+                let area = area.grown(2.0);
+                !self.plot.series.iter().any(|series| {
+                    series.points.windows(2).any(|pair| {
+                        let [one, other] = [pair[0], pair[1]].map(|(value, height)| self.area.place(value, height));
+                        area.meets(&Area::between([one.x, other.x], [one.y, other.y]).grown(0.1))
+                    })
                 })
             })
-        })
     }
 
     /// The names of the curves, each hung where it meets neither a curve nor other lettering.
@@ -140,10 +172,13 @@ impl Placed<'_> {
             .map(|(rank, series)| {
                 let leftmost = rank > 0 && self.is_leftmost(series);
                 let sides = if leftmost { [true, false] } else { [false, true] };
-                let forms = sides.into_iter().flat_map(|left| {
-                    (if left { TO_LEFT } else { TO_RIGHT }).map(|part| (left, part))
+                // Inside the plot first; past its zero line where nothing else is free.
+                let forms = [true, false].into_iter().flat_map(|inside| {
+                    sides.into_iter().flat_map(move |left| {
+                        (if left { TO_LEFT } else { TO_RIGHT }).map(move |part| (inside, left, part))
+                    })
                 });
-                for (left, part) in forms {
+                for (inside, left, part) in forms {
                     if taken.iter().any(|other| (other - part).abs() < 0.04) {
                         continue;
                     }
@@ -152,17 +187,15 @@ impl Placed<'_> {
                     let end = point.by(aside * LEADER.0, -LEADER.1);
                     let form = text(series.lettering, end.by(aside * 3.0, 4.0), anchor, &series.name);
                     let Some(area) = lettering.area(&form) else { continue };
-                    if self.is_clear(lettering, &form) && lettering.is_free(&area) && area.right() < self.area.area.right() + 14.0 {
+                    let within = area.right() < self.area.area.right() + RIGHT
+                        && (!inside || self.area.area.x < area.x);
+                    if within && self.is_clear(lettering, &form) && lettering.is_free(&area) {
                         taken.push(part);
                         lettering.keep(area);
                         return Name { parts: hung(point, end, form), area: Some(area) };
                     }
                 }
-                let nowhere = text(series.lettering, Screen::default(), Anchor::Start, "");
-                Name {
-                    parts: [Mark::path("ld", String::new()), Mark::path("pb", String::new()), nowhere],
-                    area: None,
-                }
+                Name::none(series.lettering)
             })
             .collect()
     }
@@ -182,24 +215,22 @@ impl Placed<'_> {
         series.points.get(index).map(|(value, height)| self.area.place(*value, *height))
     }
 
-    /// The curves, and the band of the main one beyond the limit, beneath them.
+    /// The curves, beneath them the tint between the first two and the band of the main one beyond its limit.
     pub(super) fn curves(&self, place: usize) -> Vec<Curve> {
-        let line = |series: &Series, ink: Ink, from: f64| Curve {
-            plot: place,
-            ink,
-            points: series
-                .points
-                .iter()
-                .filter(|point| point.0 >= from)
-                .map(|(value, height)| self.area.place(*value, *height))
-                .collect(),
-        };
+        let on_paper = |point: &(f64, f64)| self.area.place(point.0, point.1);
+        let curve = |ink: Ink, points: Vec<Screen>| Curve { plot: place, ink, points };
         let mut curves = Vec::new();
+        if let (true, [first, second, ..]) = (self.plot.tinted, self.plot.series.as_slice()) {
+            let outline = first.points.iter().chain(second.points.iter().rev()).map(on_paper).collect();
+            curves.push(curve(TINT, outline));
+        }
         if let (Some(limit), Some(main)) = (&self.plot.limit, self.plot.series.first()) {
-            curves.push(line(main, BEYOND, limit.value));
+            let beyond = main.points.iter().filter(|point| point.0 >= limit.at(point.1)).map(on_paper).collect();
+            curves.push(curve(Ink { hue: main.ink.hue, ..BEYOND }, beyond));
         }
         // The main curve is drawn last, over its companions.
-        curves.extend(self.plot.series.iter().rev().map(|series| line(series, series.ink, f64::NEG_INFINITY)));
+        let lines = self.plot.series.iter().rev();
+        curves.extend(lines.map(|series| curve(series.ink, series.points.iter().map(on_paper).collect())));
         curves
     }
 }

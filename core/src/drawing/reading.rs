@@ -31,6 +31,10 @@ pub struct Reading {
     pub carried: String,
     /// What wheels and casters carry.
     pub loads: Vec<ReadingRow>,
+    /// Heading of the sag by its causes, with its unit.
+    pub gives: String,
+    /// Sag at the load by its causes; their sum is the sag.
+    pub sag: Vec<ReadingRow>,
 }
 
 /// Width of the first part, the gap to the second and the most that takes, px.
@@ -57,6 +61,7 @@ impl Reading {
         let torque = |moment: f64| figures::torque(moment, system);
         let hand = |force: f64| figures::small_force(force, system);
         let [left, right] = station.casters();
+        let sag = station.sag();
         let rest = &station.state.rest;
         let load = |name, force: f64| ReadingRow { name, values: vec![hand(force).number], unit: hand(force).unit };
         Self {
@@ -77,20 +82,33 @@ impl Reading {
                 load("left casters", left),
                 load("right casters", right),
             ],
+            gives: format!("sag by part, {}", figures::sag(0.0, system).unit),
+            sag: [
+                ("arms bend", sag.arms),
+                ("holes give", sag.joints),
+                ("screw, seat", sag.screw),
+                ("rest", sag.wheels + sag.top_rails + sag.base_rails + sag.casters),
+            ]
+            .map(|(name, metres)| {
+                let figure = figures::sag(metres, system);
+                ReadingRow { name, values: vec![figure.number], unit: figure.unit }
+            })
+            .into(),
         }
     }
 
     /// The table in its area; the second part goes where there is no room for it.
-    pub(super) fn marks(&self, lettering: &mut Lettering<'_>, area: Area) -> Vec<Mark> {
+    /// With `sag` that is the sag by its causes, else what is carried.
+    pub(super) fn marks(&self, lettering: &mut Lettering<'_>, area: Area, sag: bool) -> Vec<Mark> {
+        let (title, list) = if sag { (&self.gives, &self.sag) } else { (&self.carried, &self.loads) };
         // A long height pushes the columns to the right.
         let heading = lettering.width("th", &self.heading) + 8.0 + lettering.width("q", self.columns[0]);
         let first = FIRST.max(heading / COLUMNS[0]).min(area.width);
         let second = first + GAP;
-        let needed = self
-            .loads
+        let needed = list
             .iter()
             .map(|row| lettering.width("s", row.name) + 8.0 + row.values.first().map_or(0.0, |value| lettering.width("", value)))
-            .fold(lettering.width("q", &self.carried), f64::max);
+            .fold(lettering.width("q", title), f64::max);
         let end = (second + SECOND.max(needed)).min(area.width);
         let beside = end - second >= needed;
         let top = area.y + 14.0;
@@ -111,8 +129,8 @@ impl Reading {
             set("q", at(UNIT * first, y), Anchor::Start, row.unit);
         }
         let shown = |words: &'_ str| if beside { words.to_owned() } else { String::new() };
-        set("q", at(second, top), Anchor::Start, &shown(&self.carried));
-        for (line, row) in (1..).zip(&self.loads) {
+        set("q", at(second, top), Anchor::Start, &shown(title));
+        for (line, row) in (1..).zip(list) {
             let y = top + 5.0 + LINE * f64::from(line);
             set("s", at(second, y), Anchor::Start, &shown(row.name));
             set("", at(end, y), Anchor::End, &shown(row.values.first().map_or("", String::as_str)));

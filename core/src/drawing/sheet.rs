@@ -7,6 +7,7 @@ use super::forces::{Field, ForceScale};
 use super::frame::{Area, Frame, Grip};
 use super::lettering::Lettering;
 use super::mark::{Curve, Mark};
+use super::overlay::Overlay;
 use super::outline::{Stroke, tidy, write};
 use super::plan::{Needs, Plan, height_number, reach};
 use super::plot::{Name, Placed};
@@ -45,6 +46,8 @@ pub struct Live {
     pub deck: Option<Grip>,
     /// Where the level line lies in the drawing, px.
     pub level: f64,
+    /// Above this nothing of the table is drawn at this height, px: a page of paper may cut the picture there.
+    pub top: f64,
     /// The values at this height.
     pub reading: Reading,
 }
@@ -87,6 +90,7 @@ pub struct Sheet {
     pub(super) names: Vec<Vec<Name>>,
     pub(super) taken: Vec<Area>,
     pub(super) forces: ForceScale,
+    pub(super) overlay: Overlay,
     pub(super) runs: [[f64; 2]; 2],
 }
 
@@ -112,6 +116,7 @@ impl Sheet {
             strokes
         });
         let plan = Needs { report, view, measure, plots: &plots, bounds }.plan();
+        let overlay = Overlay::new(report, plan.scale.per_mm);
         let mut sheet = Self {
             width: plan.paper.width,
             height: plan.paper.height,
@@ -124,8 +129,10 @@ impl Sheet {
                 reading: plan.reading,
                 lift: [report.lowest(), report.highest()],
                 ratio: plan.ratio,
+                bent_factor: overlay.factor,
             },
             view: view.clone(),
+            overlay,
             forces: ForceScale::new(report, (bounds.most.x - bounds.least.x) * plan.scale.per_mm),
             plan,
             plots,
@@ -178,7 +185,10 @@ impl Sheet {
             let Some(placed) = self.placed(place) else { continue };
             marks.extend(placed.axes());
             marks.extend(placed.words(&mut lettering));
-            let names = placed.names(&mut lettering);
+            let (line, limit) = placed.limit(&mut lettering);
+            marks.push(line);
+            let mut names = placed.names(&mut lettering);
+            names.push(limit);
             let curves = placed.curves(place);
             self.names.push(names);
             self.curves.extend(curves);
@@ -201,6 +211,9 @@ impl Sheet {
         }
         if self.view.show.forces && self.live() {
             marks.extend(self.force_unit(&mut lettering));
+        }
+        if self.view.show.bent && self.live() {
+            marks.push(self.bent_note(&mut lettering));
         }
         self.still = marks;
         self.taken = lettering.into_taken();
@@ -287,6 +300,7 @@ impl Sheet {
             scale: &self.plan.scale,
             forces: self.forces,
             system: self.view.system,
+            tight: self.view.layout == Layout::Narrow,
             room: [self.plan.columns[0] + 6.0, right - 6.0],
         }
     }

@@ -5,8 +5,8 @@ use super::mark::{Anchor, Mark};
 use super::outline::{tidy, write};
 use super::scale::{Screen, crisp};
 
-/// Inner margin of a cell and its two base lines from the upper edge, px.
-const INSIDE: f64 = 12.0;
+/// Inner margin of a cell, where there is room and where there is not, and its two base lines from the upper edge, px.
+const INSIDE: [f64; 2] = [12.0, 8.0];
 const NAMES: f64 = 19.0;
 const WORDS: f64 = 40.0;
 /// The first cell is never narrower, px.
@@ -15,9 +15,10 @@ const LEAST: f64 = 84.0;
 /// Frame and lettering of a block with these cells: heading and words. The first cell takes what the others leave and is
 /// cut where it must be; where even that is too little, cells go from the second on.
 pub(super) fn title(lettering: &mut Lettering<'_>, area: Area, cells: &[(&str, String)]) -> Vec<Mark> {
-    let wide = |(name, words): &(&str, String)| {
-        lettering.width("q", name).max(lettering.width("b", words)) + 2.0 * INSIDE
-    };
+    let bare = |(name, words): &(&str, String)| lettering.width("q", name).max(lettering.width("b", words));
+    let fits = |inside: &f64| cells.iter().map(|cell| bare(cell) + 2.0 * inside).sum::<f64>() <= area.width;
+    let inside = INSIDE.into_iter().find(fits).unwrap_or(INSIDE[1]);
+    let wide = |cell: &(&str, String)| bare(cell) + 2.0 * inside;
     let mut kept: Vec<&(&str, String)> = cells.iter().collect();
     while kept.len() > 1 && area.width - kept.iter().skip(1).map(|cell| wide(cell)).sum::<f64>() < LEAST {
         kept.remove(1);
@@ -40,9 +41,9 @@ pub(super) fn title(lettering: &mut Lettering<'_>, area: Area, cells: &[(&str, S
         if x > area.x {
             write(&mut frame, format_args!("M{} {}V{}", tidy(crisp(x)), tidy(top), tidy(area.bottom())));
         }
-        let short = lettering.shortened("b", &cell.1, width - 1.5 * INSIDE);
-        words.push(lettering.set(text("q", Screen::new(x + INSIDE, area.y + NAMES), Anchor::Start, cell.0)));
-        words.push(lettering.set(text("b", Screen::new(x + INSIDE, area.y + WORDS), Anchor::Start, &short)));
+        let short = lettering.shortened("b", &cell.1, width - 1.5 * inside);
+        words.push(lettering.set(text("q", Screen::new(x + inside, area.y + NAMES), Anchor::Start, cell.0)));
+        words.push(lettering.set(text("b", Screen::new(x + inside, area.y + WORDS), Anchor::Start, &short)));
         x += width;
     }
     let mut marks = vec![Mark::path("axis none", frame)];

@@ -20,6 +20,10 @@ pub struct Show {
     pub dimensions: bool,
     /// Joint forces as arrows to one scale.
     pub forces: bool,
+    /// Bending along the arms, on the side that is pulled.
+    pub bending: bool,
+    /// The shape under load, larger than life.
+    pub bent: bool,
     /// The load and its overhang.
     pub load: bool,
     /// Where all weight comes down between the casters.
@@ -28,7 +32,7 @@ pub struct Show {
 
 impl Default for Show {
     fn default() -> Self {
-        Self { dimensions: true, forces: true, load: true, support: false }
+        Self { dimensions: true, forces: true, bending: false, bent: false, load: true, support: false }
     }
 }
 
@@ -37,20 +41,34 @@ impl Default for Show {
 pub enum Chart {
     /// Force along the screw: raising, without friction, lowering.
     ScrewForce,
+    /// How far the deck gives under the load, and what play adds.
+    Sag,
     /// Force on the crank's handle, raising and lowering.
     CrankForce,
     /// Force on the wheels of either axle, raising.
     Wheels,
     /// Force on the pivots that carry most, raising.
     Pivots,
+    /// The largest bending moment in the arms A and in the arms B.
+    ArmMoment,
+    /// How far the deck turns under the load.
+    Tilt,
     /// Force on the floor under either pair of casters.
     Casters,
 }
 
 impl Chart {
     /// Every chart, in the order in which they are offered.
-    pub const ALL: [Self; 5] =
-        [Self::ScrewForce, Self::CrankForce, Self::Wheels, Self::Pivots, Self::Casters];
+    pub const ALL: [Self; 8] = [
+        Self::ScrewForce,
+        Self::Sag,
+        Self::CrankForce,
+        Self::Wheels,
+        Self::Pivots,
+        Self::ArmMoment,
+        Self::Tilt,
+        Self::Casters,
+    ];
 }
 
 /// The room for a picture and what the reader wants in it.
@@ -86,7 +104,7 @@ impl View {
             layout,
             system,
             show: Show::default(),
-            charts: vec![Chart::ScrewForce, Chart::CrankForce],
+            charts: vec![Chart::ScrewForce, Chart::Sag],
             sheet: (1, 1),
         }
     }

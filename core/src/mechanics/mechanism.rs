@@ -7,10 +7,10 @@
 
 use super::names::{ArmId, JointKind};
 use super::space::{Space, Strength};
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 /// A whole lifting table, idealised.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 pub struct Mechanism {
     /// Number of stages, 1 to 8.
     pub n: usize,
@@ -96,7 +96,7 @@ fn two() -> f64 {
 }
 
 /// Centre-pin fractions: one for all stages or one a stage, from the base.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 #[serde(untagged)]
 pub enum Centre {
     /// The same in every stage.
@@ -122,7 +122,7 @@ impl Centre {
 }
 
 /// An arm: a straight rectangular bar, all alike.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 pub struct Arm {
     /// Width in the plane of the linkage, m.
     pub w: f64,
@@ -150,7 +150,7 @@ fn five_sixths() -> f64 {
 }
 
 /// A mass on an arm.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 pub struct Lump {
     /// The arm that carries it.
     pub arm: ArmId,
@@ -161,7 +161,7 @@ pub struct Lump {
 }
 
 /// The live load on the deck.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 pub struct Load {
     /// Weight, N.
     #[serde(rename = "W")]
@@ -180,7 +180,7 @@ pub struct Load {
 }
 
 /// The drive: where the screw acts and how stiff its line is.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 pub struct Drive {
     /// Where the screw acts.
     #[serde(flatten)]
@@ -191,7 +191,7 @@ pub struct Drive {
 }
 
 /// The four places for the screw.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum DriveKind {
     /// Along the base, on the base wheel axle.
@@ -234,7 +234,7 @@ fn one() -> usize {
 }
 
 /// The end of the rail where the thrust bearing sits.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Anchor {
     /// At the fixed pivot: the load pulls the screw.
@@ -245,8 +245,8 @@ pub enum Anchor {
 }
 
 /// An end of a strut.
-#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
-#[serde(try_from = "RawAttachment")]
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize, Serialize)]
+#[serde(try_from = "RawAttachment", into = "RawAttachment")]
 pub enum Attachment {
     /// On the base, from the base pivot, m.
     Base {
@@ -273,7 +273,7 @@ pub enum Attachment {
     },
 }
 
-#[derive(Deserialize)]
+#[derive(Deserialize, Serialize)]
 struct RawAttachment {
     body: String,
     #[serde(default)]
@@ -283,6 +283,17 @@ struct RawAttachment {
     f: Option<f64>,
     #[serde(default)]
     off: f64,
+}
+
+impl From<Attachment> for RawAttachment {
+    fn from(end: Attachment) -> Self {
+        let (body, x, y, f, off) = match end {
+            Attachment::Base { x, y } => ("base".to_owned(), x, y, None, 0.0),
+            Attachment::Top { x, y } => ("top".to_owned(), x, y, None, 0.0),
+            Attachment::Arm { arm, f, off } => (arm.to_string(), 0.0, 0.0, Some(f), off),
+        };
+        Self { body, x, y, f, off }
+    }
 }
 
 impl TryFrom<RawAttachment> for Attachment {
@@ -302,7 +313,7 @@ impl TryFrom<RawAttachment> for Attachment {
 }
 
 /// Stiffness along the screw.
-#[derive(Clone, Debug, Default, PartialEq, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, Serialize)]
 pub struct DriveStiffness {
     /// Modulus of elasticity of the screw, Pa.
     #[serde(rename = "E", default)]
@@ -316,7 +327,7 @@ pub struct DriveStiffness {
 }
 
 /// A value a kind of pivot, with a default for kinds that are not named.
-#[derive(Clone, Debug, Default, PartialEq, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, Serialize)]
 pub struct PerJoint {
     /// For every kind that is not named.
     #[serde(default)]
@@ -364,7 +375,7 @@ impl PerJoint {
 }
 
 /// Coulomb friction of pivots and rolling resistance of wheels.
-#[derive(Clone, Debug, Default, PartialEq, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, Serialize)]
 pub struct Friction {
     /// Coefficient of friction of the pivots.
     #[serde(default)]
@@ -381,7 +392,7 @@ pub struct Friction {
 }
 
 /// The lifting screw with its thrust collar and crank.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 pub struct Screw {
     /// Mean diameter of the thread, m.
     pub d_mean: f64,
@@ -404,7 +415,7 @@ pub struct Screw {
 }
 
 /// Slip stiffness of single joints and wheels, N/m; an absent one is rigid.
-#[derive(Clone, Debug, Default, PartialEq, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, Serialize)]
 pub struct JointStiffness {
     /// Of the pivots; there is no default.
     #[serde(flatten)]
@@ -418,7 +429,7 @@ pub struct JointStiffness {
 }
 
 /// The base rails as a beam on two lines of casters.
-#[derive(Clone, Debug, Default, PartialEq, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, Serialize)]
 pub struct Base {
     /// Places of the two caster lines from the base pivot, m, left first.
     #[serde(default)]
@@ -435,7 +446,7 @@ pub struct Base {
 }
 
 /// The deck rails as a beam.
-#[derive(Clone, Debug, Default, PartialEq, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, Serialize)]
 pub struct Rails {
     /// Bending stiffness of all rails, N m2.
     #[serde(rename = "EI", default)]
@@ -446,7 +457,7 @@ pub struct Rails {
 }
 
 /// Free play.
-#[derive(Clone, Debug, Default, PartialEq, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, Serialize)]
 pub struct Clearance {
     /// Diametral clearance of the pivots, m; `D` has no fallback on the default.
     #[serde(flatten)]
@@ -463,7 +474,7 @@ pub struct Clearance {
 }
 
 /// Stops of the base carriage.
-#[derive(Clone, Debug, Default, PartialEq, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, Serialize)]
 pub struct Range {
     /// Farthest place of the base axle, m: the lowest deck.
     #[serde(default)]

@@ -3,7 +3,7 @@
 //! Stages count from the base, from 1. Arm A of a stage runs from bottom left to top right, arm B from bottom
 //! right to top left.
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use std::fmt;
 
 /// The largest number of stages the mechanics accepts.
@@ -19,8 +19,8 @@ pub enum Side {
 }
 
 /// One arm, written `A1`, `B3`.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
-#[serde(try_from = "String")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize)]
+#[serde(try_from = "String", into = "String")]
 pub struct ArmId {
     /// Which of the two arms.
     pub side: Side,
@@ -53,6 +53,12 @@ impl ArmId {
 impl fmt::Display for ArmId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{:?}{}", self.side, self.stage)
+    }
+}
+
+impl From<ArmId> for String {
+    fn from(arm: ArmId) -> Self {
+        arm.to_string()
     }
 }
 

@@ -111,9 +111,17 @@ impl Diagram {
         Some([before.at(s), behind.at(s)])
     }
 
-    /// The largest |m| / modulus + |n| / area over all sections: the stress at the edge of a bar of that section, Pa.
-    pub fn edge_stress(&self, modulus: f64, area: f64) -> f64 {
-        let mut most: f64 = 0.0;
+    /// The least axial force, the most compression, N.
+    pub fn least_axial(&self) -> f64 {
+        let ends = self.pieces.iter().flat_map(|piece| [piece.at(piece.from).n, piece.at(piece.to).n]);
+        ends.fold(f64::INFINITY, f64::min)
+    }
+
+    /// The section with the largest |m| / modulus + |n| / area, the stress at the edge of a bar of that section, anywhere
+    /// along the bar.
+    pub fn worst_section(&self, modulus: f64, area: f64) -> Section {
+        let stress = |section: &Section| section.m.abs() / modulus + section.n.abs() / area;
+        let mut most = Section::default();
         for piece in &self.pieces {
             // Between its ends the sum of a parabola and a straight line has its summits where its slope vanishes.
             let tilt = modulus / area * piece.spread.along;
@@ -122,7 +130,9 @@ impl Diagram {
             let summits = [summit(-1.0), summit(1.0)].into_iter().filter(inside);
             for s in [piece.from, piece.to].into_iter().chain(summits) {
                 let section = piece.at(s);
-                most = most.max(section.m.abs() / modulus + section.n.abs() / area);
+                if stress(&section) > stress(&most) {
+                    most = section;
+                }
             }
         }
         most

@@ -3,10 +3,10 @@
 //! Plain `f64` in SI. Keys as in the mechanism; values are those of one joint, wheel, board or pin.
 
 use super::names::ArmId;
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 /// Depth, joints and braces of the three-dimensional frame. z is lateral, its middle 0.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 pub struct Space {
     /// Distance between the two A arms of a stage, m.
     pub b: f64,
@@ -55,7 +55,7 @@ pub struct Space {
 }
 
 /// Stiffness of a pin in its holes.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 pub struct SpaceJoint {
     /// Across the pin, N/m.
     pub slip: f64,
@@ -69,7 +69,7 @@ pub struct SpaceJoint {
 }
 
 /// A board between the left and right arm of one name.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 pub struct Brace {
     /// The arms.
     pub arm: ArmId,
@@ -91,7 +91,7 @@ pub struct Brace {
 }
 
 /// Crossed bars from one side's arm to the other's.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 pub struct Diagonal {
     /// The arms.
     pub arm: ArmId,
@@ -105,7 +105,7 @@ pub struct Diagonal {
 }
 
 /// Sizes for the strength checks.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 pub struct Strength {
     /// Diameter of the hole at the centre pin, m.
     pub hole_d: f64,
@@ -122,7 +122,7 @@ pub struct Strength {
 }
 
 /// Sizes of the screw, its nut and washer.
-#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize)]
 pub struct StrengthScrew {
     /// Root diameter, m.
     pub d_root: f64,

@@ -27,7 +27,7 @@ impl fmt::Display for Figure {
 }
 
 const NO_VALUE: &str = "—";
-const METRE_IN_INCHES: f64 = 1.0 / 0.0254;
+pub(crate) const METRE_IN_INCHES: f64 = 1.0 / 0.0254;
 const KILOGRAM_IN_POUNDS: f64 = 1.0 / 0.453_592_37;
 pub(crate) const NEWTON_IN_LBF: f64 = 1.0 / 4.448_221_615_260_5;
 const PASCAL_IN_PSI: f64 = 0.0254 * 0.0254 * NEWTON_IN_LBF;

@@ -9,6 +9,8 @@ mod relations;
 mod revise;
 mod station;
 
+pub(crate) use findings::SAG_UNSAFE;
+
 pub use finding::{Curve, Finding, Grade, Spot};
 pub use crate::quantity::{Amount, Phrase};
 pub use reach::reach;
@@ -17,7 +19,7 @@ pub use revise::{Offer, Refusal, Span, revise, span};
 pub use station::Station;
 
 use crate::design::{Design, Fault, check};
-use crate::mechanics::{Limits, Mechanism, Solver, idealise};
+use crate::mechanics::{Diagram, Limits, Mechanism, Solver, idealise};
 use crate::parts::{Part, parts};
 
 /// Heights in a sweep from the lowest to the highest deck, even in height, ends included.
@@ -190,6 +192,12 @@ impl Report {
         let torque = self.design.drive.crank_limit.to_n() * self.design.drive.crank.to_m();
         let force = torque / self.mechanism().screw.as_ref()?.torque_against(1.0);
         force.is_finite().then_some(force)
+    }
+
+    /// Bending and axial force along every arm at a station of this report, without friction, in the order A1, B1, A2, ...
+    #[must_use]
+    pub fn diagrams(&self, station: &Station) -> Vec<Diagram> {
+        self.solver.diagrams(&station.pose, &station.state.rest).unwrap_or_default()
     }
 
     /// The greatest of a figure over the lift and the deck height at which it stands; figures that are not numbers do not count.

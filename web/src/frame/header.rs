@@ -96,21 +96,20 @@ fn Turn(state: State, command: Command) -> impl IntoView {
 
 #[component]
 fn Units(state: State) -> impl IntoView {
-    let choice = move |system: System, word: &'static str, spoken: &'static str| {
+    let choice = move |system: System, word: &'static str, name: &'static str| {
         view! {
             <button
                 type="button"
-                aria-label=spoken
                 aria-pressed=move || if state.units.get() == system { "true" } else { "false" }
                 on:click=move |_| state.units.set(system)
             >
-                {word}
+                {word} <span class="unseen">" (" {name} ")"</span>
             </button>
         }
     };
     view! {
         <div class="segments" role="group" aria-label="Units">
-            {choice(System::Metric, "mm", "Millimetres (mm)")} {choice(System::Inch, "in", "Inches (in)")}
+            {choice(System::Metric, "mm", "millimetres")} {choice(System::Inch, "in", "inches")}
         </div>
     }
 }

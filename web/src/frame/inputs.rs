@@ -2,13 +2,16 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
-use risewright::design::{Design, Field, Group};
-use risewright::quantity::{Kind, read};
+use risewright::catalogue::Row;
+use risewright::catalogue::panel::PANELS;
+use risewright::catalogue::thread::THREADS;
+use risewright::design::{Demo, Design, Field, Group, panel, set_panel, set_thread, thread};
+use risewright::quantity::{Kind, System, read};
 use risewright::report::{Refusal, span};
 
 use crate::edit::Edit;
 use crate::format;
-use crate::state::State;
+use crate::state::{Message, State};
 use crate::widgets::number_field::{Commit, NumberField, Offer, Refused};
 use crate::widgets::select::{Select, Switch};
 
@@ -31,7 +34,31 @@ pub fn Inputs(state: State) -> impl IntoView {
                     view! { <Fields state group open/> }
                 })
                 .collect_view()}
+            <StartFrom state/>
         </aside>
+    }
+}
+
+/// The demo designs to begin anew with; undo brings the present design back.
+#[component]
+fn StartFrom(state: State) -> impl IntoView {
+    let buttons = Demo::ALL.into_iter().map(|demo| {
+        let design = demo.design();
+        let name = design.name.clone();
+        let start = move |_| {
+            let units = if demo == Demo::PottingBench { System::Inch } else { System::Metric };
+            match state.open("start from a demo", design.clone()) {
+                Ok(()) => state.units.set(units),
+                Err(reason) => state.notice.set(Some(Message::Sentence(reason))),
+            }
+        };
+        view! { <button type="button" on:click=start>{name}</button> }
+    });
+    view! {
+        <div class="start" role="group" aria-label="Start from">
+            <span>"Start from"</span>
+            {buttons.collect_view()}
+        </div>
     }
 }
 
@@ -45,11 +72,40 @@ fn Fields(state: State, group: Group, open: bool) -> impl IntoView {
                 <span class="gist">{summary}</span>
             </summary>
             <div class="fields">
+                {match group {
+                    Group::Arms => Some(picker(state, "pick-panel", "Stock", &PANELS, panel, set_panel).into_any()),
+                    Group::Drive => Some(picker(state, "pick-thread", "Thread", &THREADS, thread, set_thread).into_any()),
+                    _ => None,
+                }}
                 {Design::fields().filter(|field| field.group == group).map(|field| row(state, field)).collect_view()}
             </div>
         </details>
     }
 }
+
+/// A list of the catalogue that fills in several inputs at once.
+fn picker<R: Row + Sync>(
+    state: State,
+    id: &str,
+    label: &'static str,
+    rows: &'static [R],
+    present: fn(&Design) -> Option<&'static R>,
+    fill: fn(&mut Design, &R),
+) -> impl IntoView + use<R> {
+    let choices = rows.iter().map(|row| (i64::from(row.id()), row.name().to_owned())).collect();
+    let value = Memo::new(move |_| state.design.with(|design| present(design).map_or(NO_ROW, |row| i64::from(row.id()))));
+    let commit = Callback::new(move |id: i64| {
+        let Some(row) = rows.iter().find(|row| i64::from(row.id()) == id) else { return Ok(()) };
+        let mut design = state.design.get_untracked();
+        fill(&mut design, row);
+        state.open(label, design)
+    });
+    let meaning = "Fills in the sizes below from the catalogue; each may still be changed.".to_owned();
+    view! { <div class="row"><Select id=id.to_owned() label choices other="own sizes" value meaning commit/></div> }
+}
+
+/// No row of a catalogue has this number.
+const NO_ROW: i64 = -1;
 
 /// The input in the form that suits its kind; hidden while it does not matter.
 fn row(state: State, field: &'static Field) -> impl IntoView {

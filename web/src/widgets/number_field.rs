@@ -1,9 +1,13 @@
 //! A field for one value, written as people write it. A value that cannot be is refused in place, with what could be.
 use std::sync::Arc;
+use std::time::Duration;
 
 use leptos::html;
 use leptos::prelude::*;
 use web_sys::KeyboardEvent;
+
+/// Longer than a click takes.
+const CLICK: Duration = Duration::from_millis(250);
 
 /// Why a text was not taken, and ways out.
 #[derive(Clone)]
@@ -91,6 +95,16 @@ pub fn NumberField(
         refused.set(None);
         value.get()
     };
+    // The hint stays while a click elsewhere lasts: what is clicked on must not move away under the pointer.
+    let leave = move || {
+        let still_away = move || input.get_untracked().is_some_and(|input| !input.matches(":focus").unwrap_or(false));
+        let hide = move || {
+            if still_away() {
+                focused.set(false);
+            }
+        };
+        set_timeout(hide, CLICK);
+    };
     let hint_id = format!("{id}-hint");
     let refusal_id = format!("{id}-no");
     let described = {
@@ -119,12 +133,9 @@ pub fn NumberField(
                 on:change=on_change
                 on:keydown=on_key
                 on:focus=move |_| focused.set(true)
-                on:blur=move |_| focused.set(false)
+                on:blur=move |_| leave()
             />
             <span class="unit">{unit}</span>
-            <p class="hint" id=hint_id hidden=move || !focused.get()>
-                {move || if focused.get() { hint.run(()) } else { String::new() }}
-            </p>
             <div class="refusal" role="alert" id=refusal_id>
                 {move || refused.get().map(|refusal| refusal.reason)}
                 {move || {
@@ -137,6 +148,9 @@ pub fn NumberField(
                         .collect_view()
                 }}
             </div>
+            <p class="hint" id=hint_id hidden=move || !focused.get()>
+                {move || if focused.get() { hint.run(()) } else { String::new() }}
+            </p>
         </div>
     }
 }

@@ -11,7 +11,10 @@ pub fn Select(
     label: &'static str,
     /// Number and words of each choice.
     choices: Vec<(i64, String)>,
-    /// The number of the present choice; one that is not in the list shows as no choice.
+    /// Words for a present choice that is not in the list.
+    #[prop(optional)]
+    other: &'static str,
+    /// The number of the present choice.
     #[prop(into)]
     value: Signal<i64>,
     /// What it means, read out with it.
@@ -33,9 +36,10 @@ pub fn Select(
             }
         }
     };
+    let listed: Vec<i64> = choices.iter().map(|(number, _)| *number).collect();
     let shown = move || {
         refused.set(None);
-        value.get().to_string()
+        value.with(|value| if listed.contains(value) { value.to_string() } else { String::new() })
     };
     let refusal_id = format!("{id}-no");
     let described = {
@@ -46,6 +50,9 @@ pub fn Select(
         <div class="field choice" class:refused=move || refused.with(Option::is_some)>
             <label for=id.clone() title=meaning>{label}</label>
             <select node_ref=list id=id aria-describedby=described prop:value=shown on:change=on_change>
+                <option value="" hidden=true disabled=true>
+                    {other}
+                </option>
                 {choices
                     .into_iter()
                     .map(|(number, words)| {

@@ -16,6 +16,8 @@ pub struct LoadShape {
     pub middle: DVec2,
     /// Its four corners from the lower left one, counter-clockwise, mm.
     pub corners: [DVec2; 4],
+    /// Whether it is drawn lower than it is.
+    pub broken: bool,
 }
 
 /// Height in which the load is drawn, mm, and whether it is broken off there.
@@ -41,7 +43,7 @@ pub fn load_shape(subject: &Subject<'_>) -> LoadShape {
         line("paper", corners[1], corners[3]),
         stroke("n none", break_mark(&deck, [left, right], height, if broken { 6.0 * subject.pixel } else { 0.0 })),
     ];
-    LoadShape { strokes, middle: corner(middle, height / 2.0), corners }
+    LoadShape { strokes, middle: corner(middle, height / 2.0), corners, broken }
 }
 
 /// The upper edge with a zigzag in its middle, which says that the rest is left out (ISO 128-2, line 01.1 with

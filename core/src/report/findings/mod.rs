@@ -7,6 +7,8 @@ mod screw;
 mod seats;
 mod sheet;
 
+pub(crate) use sag::UNSAFE as SAG_UNSAFE;
+
 use super::Report;
 use super::finding::{Finding, sorted};
 

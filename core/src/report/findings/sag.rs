@@ -9,7 +9,7 @@ use crate::report::{Report, Station};
 /// The last is the limit point of n W cot(theta) = k_x L (cos(theta) - cos(theta_0)): 0.19 of the tangent limit k_x L sin^3(theta) / n
 /// at the unloaded angle; the others are steps towards it. Derived for this program; shallow-arch snap-through in any text on elastic stability.
 const GROWS: f64 = 0.05;
-const UNSAFE: f64 = 0.10;
+pub(crate) const UNSAFE: f64 = 0.10;
 const COLLAPSES: f64 = 0.19;
 
 /// The largest sag and its share of the lift.
