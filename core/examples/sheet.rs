@@ -7,6 +7,12 @@
 //! `deck` is a height in millimetres, brought back into the lift; `set` changes inputs by their two letters, in stored steps;
 //! `show` names what is drawn: dimensions, forces, bending, (e)lastic shape, load, support. `style` is a style sheet with the tokens (colours, line
 //! weights); the classes of the drawing language are added.
+
+#![allow(
+    clippy::disallowed_methods,
+    reason = "unlike the crate itself, this program reads its arguments and a file"
+)]
+
 use risewright::design::{Demo, Design};
 use risewright::drawing::{Chart, LANGUAGE, Layout, Show, View, compose, widths};
 use risewright::quantity::System;

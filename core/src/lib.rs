@@ -12,6 +12,8 @@ pub mod design;
 pub mod parts;
 // How does it move, push and bend?
 pub mod mechanics;
+// Does it hold?
+pub mod checks;
 // All of it together.
 pub mod report;
 // How does it look on paper?

@@ -101,9 +101,10 @@ export class RisewrightPage {
     });
   }
 
-  /** The part of the address that holds the design; waits until a late write is done. */
+  /** The part of the address that holds the design; waits until the late write is done. */
   async link() {
-    await this.page.waitForTimeout(700);
+    // The link of the present view is that of the present design, at once.
+    await this.page.waitForFunction(() => location.href === document.querySelector("[aria-current=page]").href);
     return this.page.evaluate(() => location.hash);
   }
 }

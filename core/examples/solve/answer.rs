@@ -1,5 +1,6 @@
 //! From a mechanism as JSON text to its results as JSON, SI units throughout.
 
+use risewright::checks::{Bare, Level, bare};
 use risewright::mechanics::frame3::{Frame3, Stiffness3};
 use risewright::mechanics::{ArmId, Detail, JointId, Limits, Mechanism, Movement, Pose, Solver, State};
 use serde::Deserialize;
@@ -30,6 +31,17 @@ pub fn answer(text: &str) -> Result<Value, String> {
             let pose = solver.pose_at_height(height).map_err(at)?;
             let state = solver.state(&pose, Detail::ALL).map_err(at)?;
             let mut result = result(&pose, &state);
+            if let Some(motion) = &state.motion {
+                let level = Level {
+                    deck: height,
+                    pose: &pose,
+                    state: &state,
+                    motion,
+                    torque: motion.torque,
+                    deflection: state.deflection.as_ref(),
+                };
+                result["strength"] = bare(&solver, level).map_err(at)?.map_or(Value::Null, |bare| strength(&bare));
+            }
             // A screw that is neither along the base nor along the top frame has no space frame.
             if mechanism.model3d.is_some() {
                 result["m3d"] =
@@ -114,6 +126,39 @@ fn result(pose: &Pose, state: &State) -> Value {
             "drift": movement(&deflection.drift),
         })),
     })
+}
+
+/// What a screw that is only pulled does not have is left out.
+fn strength(bare: &Bare) -> Value {
+    let mut strength = json!({
+        "arm_net_stress": bare.net_stress.0,
+        "arm_net_worst": bare.net_stress.1.to_string(),
+        "arm_net_shear": bare.net_shear,
+        "arm_gross_stress": bare.gross_stress.0,
+        "arm_gross_worst": bare.gross_stress.1.to_string(),
+        "arm_compression": bare.compression,
+        "arm_Ncr_in": bare.critical.map(|critical| critical[0]),
+        "arm_Ncr_out": bare.critical.map(|critical| critical[1]),
+        "pin_worst": bare.pin.1.to_string(),
+        "pin_R": bare.pin.0,
+        "pin_tau": bare.pin_shear,
+        "pin_sigma": bare.pin_bending,
+        "embed": bare.embedment,
+    });
+    if let Some(screw) = &bare.screw {
+        strength["screw_sigma"] = json!(screw.axial);
+        strength["screw_tau"] = json!(screw.twist);
+        strength["screw_vm"] = json!(screw.mises);
+        strength["screw_in_compression"] = json!(screw.column.is_some());
+        if let Some((slenderness, critical)) = screw.column {
+            strength["screw_slenderness"] = json!(slenderness);
+            strength["screw_Fcr"] = json!(critical);
+        }
+        strength["thread_bearing"] = json!(screw.pressure);
+        strength["thread_shear_nut"] = json!(screw.shear_nut);
+        strength["washer_pressure"] = json!(screw.washer);
+    }
+    strength
 }
 
 fn space(stiffness: &Stiffness3) -> Value {

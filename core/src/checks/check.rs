@@ -202,6 +202,17 @@ pub struct Check {
     pub levers: &'static [Lever],
 }
 
+/// A part of a whole: nothing where nothing is asked, [`MOST`] where there is nothing to take it from; never a NaN.
+pub(super) fn part(asked: f64, given: f64) -> f64 {
+    if asked <= 0.0 {
+        0.0
+    } else if given > 0.0 {
+        (asked / given).min(MOST)
+    } else {
+        MOST
+    }
+}
+
 /// What is asked of a part and what it can give, at one height, in one unit.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Use {
@@ -217,13 +228,7 @@ impl Use {
 
     /// Demand over capacity: never a NaN, at most [`MOST`].
     pub fn ratio(&self) -> f64 {
-        if self.demand <= 0.0 {
-            0.0
-        } else if self.capacity > 0.0 {
-            (self.demand / self.capacity).min(MOST)
-        } else {
-            MOST
-        }
+        part(self.demand, self.capacity)
     }
 
     /// The one with the greater ratio; the first of equals.

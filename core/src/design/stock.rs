@@ -1,9 +1,11 @@
 //! Filling several inputs at once from a row of the catalogue, and finding the row a design was filled from.
-use super::Design;
-use crate::catalogue::Stock;
+use super::{Design, WoodSort};
+use crate::catalogue::bearing::{BEARINGS, Bearing, Duty};
+use crate::catalogue::fastener::{BOLT_CLASSES, BoltClass};
 use crate::catalogue::panel::PANELS;
 use crate::catalogue::thread::{THREADS, Thread};
-use crate::quantity::Length;
+use crate::catalogue::{Family, Stock};
+use crate::quantity::{Density, Length, Stress};
 
 /// A measured thickness may differ from the row's by this much and still be taken for that panel.
 const THICKNESS_SPREAD: Length = Length::mm(0.6);
@@ -11,7 +13,13 @@ const THICKNESS_SPREAD: Length = Length::mm(0.6);
 /// A thread's sizes may differ from the row's by this much and still be taken for that thread: rounding of an input.
 const SIZE_SPREAD: Length = Length::mm(0.01);
 
-/// Takes thickness, stiffness and density from a panel of the catalogue.
+/// Where a row does not say: shear and bearing strength as parts of its bending strength, and the low end of its density as a part of the
+/// mean. Assumed, cautious: EN 338 has a sixth and a tenth for C24, and 0.83.
+const SHEAR_OF_BENDING: f64 = 0.1;
+const BEARING_OF_BENDING: f64 = 0.1;
+const LOW_OF_MEAN: f64 = 0.8;
+
+/// Takes thickness, stiffness, density and strength from a panel of the catalogue.
 pub fn set_panel(design: &mut Design, panel: &Stock) {
     let arms = &mut design.arms;
     if let Some(thickness) = panel.measured.or(panel.nominal) {
@@ -20,6 +28,73 @@ pub fn set_panel(design: &mut Design, panel: &Stock) {
     arms.modulus = panel.modulus;
     arms.shear_modulus = panel.shear_modulus;
     arms.density = panel.density;
+    let strength = &mut design.strength;
+    let part = |of: f64| Stress::pa(of * panel.bending.to_pa());
+    strength.sort = sort(panel.family);
+    strength.bending = panel.bending;
+    strength.shear = panel.shear.unwrap_or_else(|| part(SHEAR_OF_BENDING));
+    strength.crushing = panel.bearing_across.unwrap_or_else(|| part(BEARING_OF_BENDING));
+    strength.density_low =
+        panel.density_low.unwrap_or_else(|| Density::kg_m3(LOW_OF_MEAN * panel.density.to_kg_m3()));
+}
+
+/// The sort of wood by which a pin's hold is reckoned. Veneers glued lengthwise count as softwood, boards without grain as plywood.
+const fn sort(family: Family) -> WoodSort {
+    match family {
+        Family::Plywood | Family::Osb | Family::Mdf => WoodSort::Plywood,
+        Family::Softwood | Family::Lvl => WoodSort::Softwood,
+        Family::Hardwood => WoodSort::Hardwood,
+    }
+}
+
+/// Takes the strength of the pivot bolts from a class of the catalogue.
+pub fn set_bolt_class(design: &mut Design, class: &BoltClass) {
+    design.strength.bolt_tensile = class.tensile;
+    design.strength.bolt_yield = class.yield_strength;
+}
+
+/// The class a design's bolts agree with, made in their size; none when the builder entered their own.
+#[must_use]
+pub fn bolt_class(design: &Design) -> Option<&'static BoltClass> {
+    let strength = &design.strength;
+    BOLT_CLASSES.iter().find(|row| {
+        row.tensile == strength.bolt_tensile
+            && row.yield_strength == strength.bolt_yield
+            && row.covers(design.running.pin)
+    })
+}
+
+/// Takes mean diameter and rating of the thrust bearing, or sizes and rating of the wheels, from a bearing of the catalogue. A row without
+/// a rating leaves the rating as it is.
+pub fn set_bearing(design: &mut Design, bearing: &Bearing) {
+    match bearing.duty {
+        Duty::Thrust => {
+            design.drive.collar = bearing.mean();
+            design.strength.thrust_rating = bearing.static_load.unwrap_or(design.strength.thrust_rating);
+        }
+        Duty::Radial => {
+            design.running.wheel = bearing.outside;
+            design.running.wheel_width = bearing.width;
+            design.running.axle = bearing.bore;
+            design.strength.wheel_rating = bearing.static_load.unwrap_or(design.strength.wheel_rating);
+        }
+    }
+}
+
+/// The bearing of a duty a design agrees with; none when the builder entered their own.
+#[must_use]
+pub fn bearing(design: &Design, duty: Duty) -> Option<&'static Bearing> {
+    let (drive, running, strength) = (&design.drive, &design.running, &design.strength);
+    let rated = |row: &Bearing, rating| row.static_load.is_none_or(|load| load == rating);
+    BEARINGS.iter().filter(|row| row.duty == duty).find(|row| match duty {
+        Duty::Thrust => row.mean() == drive.collar && rated(row, strength.thrust_rating),
+        Duty::Radial => {
+            row.outside == running.wheel
+                && row.width == running.wheel_width
+                && row.bore == running.axle
+                && rated(row, strength.wheel_rating)
+        }
+    })
 }
 
 /// The panel a design's stock agrees with; none when the builder entered their own.

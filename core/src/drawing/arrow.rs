@@ -38,9 +38,6 @@ pub(super) fn force(tail: Screen, tip: Screen) -> [String; 2] {
     let size = (FORCE_HEAD.0.min(0.7 * length), FORCE_HEAD.1);
     let neck = tip.vector() - 0.7 * size.0 * along;
     let mut shaft = String::new();
-    write(
-        &mut shaft,
-        format_args!("M{} {}L{} {}", tidy(tail.x), tidy(tail.y), tidy(neck.x), tidy(neck.y)),
-    );
+    write(&mut shaft, format_args!("M{} {}L{} {}", tidy(tail.x), tidy(tail.y), tidy(neck.x), tidy(neck.y)));
     [shaft, head(tip.vector(), along, size)]
 }

@@ -46,7 +46,12 @@ impl Quantity {
             }
             Self::Tilt => station.deflection.tilt.total(),
             Self::ArmMoment { b } => station.state.sections.as_ref().map_or(f64::NAN, |sections| {
-                sections.iter().skip(usize::from(b)).step_by(2).map(|arm| arm.moment.abs()).fold(0.0, f64::max)
+                sections
+                    .iter()
+                    .skip(usize::from(b))
+                    .step_by(2)
+                    .map(|arm| arm.moment.abs())
+                    .fold(0.0, f64::max)
             }),
         }
     }
@@ -61,8 +66,8 @@ pub(super) enum Unit {
     Load,
     /// A small displacement.
     Give,
-    /// A small angle.
-    Angle,
+    /// A small angle as a slope.
+    Slope,
     /// A bending moment.
     Moment,
 }
@@ -73,8 +78,25 @@ impl Unit {
             Self::Thrust => figures::large_force(value, system),
             Self::Load => figures::small_force(value, system),
             Self::Give => figures::sag(value, system),
-            Self::Angle => figures::angle(value),
+            Self::Slope => figures::sag(value * Self::run(system), system),
             Self::Moment => figures::torque(value, system),
+        }
+    }
+
+    /// The length on which a slope is given, m: a metre or a foot.
+    const fn run(system: System) -> f64 {
+        match system {
+            System::Metric => 1.0,
+            System::Inch => 0.3048,
+        }
+    }
+
+    /// The unit's sign.
+    fn symbol(self, system: System) -> &'static str {
+        match (self, system) {
+            (Self::Slope, System::Metric) => "mm per m",
+            (Self::Slope, System::Inch) => "in per ft",
+            _ => self.figure(0.0, system).unit,
         }
     }
 
@@ -86,7 +108,8 @@ impl Unit {
             (Self::Thrust | Self::Load, System::Inch) => figures::NEWTON_IN_LBF,
             (Self::Give, System::Metric) => 1e3,
             (Self::Give, System::Inch) => figures::METRE_IN_INCHES,
-            (Self::Angle, _) => 180.0 / core::f64::consts::PI,
+            (Self::Slope, System::Metric) => 1e3,
+            (Self::Slope, System::Inch) => 12.0,
             (Self::Moment, System::Inch) => figures::NEWTON_IN_LBF * figures::METRE_IN_INCHES,
         }
     }
@@ -181,14 +204,10 @@ impl Plot {
                 Series { name, quantity, ink, lettering, dot, points }
             })
             .collect();
-        let symbol = match (unit, system) {
-            (Unit::Angle, _) => "degrees",
-            _ => unit.figure(0.0, system).unit,
-        };
         Self {
             chart,
             title,
-            note: format!("{symbol}, {meaning}"),
+            note: format!("{}, {meaning}", unit.symbol(system)),
             per_si: unit.per_si(system),
             series,
             limit: limit(chart, report, system),
@@ -242,7 +261,10 @@ fn content(chart: Chart, report: &Report, system: System) -> (&'static str, Stri
             "Wheel loads",
             text("both sides, raising"),
             Unit::Load,
-            vec![one("base wheels", Quantity::BaseWheel, MAIN), one("deck wheels", Quantity::DeckWheel, THIN)],
+            vec![
+                one("base wheels", Quantity::BaseWheel, MAIN),
+                one("deck wheels", Quantity::DeckWheel, THIN),
+            ],
         ),
         Chart::Pivots => ("Pivot loads", text("both sides, raising"), Unit::Thrust, pivots(report)),
         Chart::ArmMoment => (
@@ -257,7 +279,7 @@ fn content(chart: Chart, report: &Report, system: System) -> (&'static str, Stri
         Chart::Tilt => (
             "Tilt of the deck",
             text("under load, right end up"),
-            Unit::Angle,
+            Unit::Slope,
             vec![one("tilt", Quantity::Tilt, SAG)],
         ),
         Chart::Casters => (

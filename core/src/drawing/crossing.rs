@@ -13,7 +13,7 @@ const BESIDE: f64 = 8.0;
 const FURTHER: [f64; 3] = [BESIDE, 14.0, 22.0];
 const ABOVE: f64 = -6.0;
 const BELOW: f64 = 14.0;
-const THIRD: f64 = 28.0;
+const THIRD: f64 = 27.0;
 
 impl Placed<'_> {
     /// The dots at a station, in the order of the curves; the main one last, over the others.
@@ -25,14 +25,24 @@ impl Placed<'_> {
             .map(|series| {
                 let x = self.area.place(series.quantity.of(station), station.height).x;
                 let (class, radius) = series.dot;
-                let shown = if x.is_finite() { super::plot::dot(Screen::new(x, crisp(level)), radius) } else { String::new() };
+                let shown = if x.is_finite() {
+                    super::plot::dot(Screen::new(x, crisp(level)), radius)
+                } else {
+                    String::new()
+                };
                 Mark::path(class, shown)
             })
             .collect()
     }
 
     /// The values beside the dots. The main one is set first and always stands.
-    pub(super) fn values(&self, lettering: &mut Lettering<'_>, station: &Station, level: f64, system: System) -> Vec<Mark> {
+    pub(super) fn values(
+        &self,
+        lettering: &mut Lettering<'_>,
+        station: &Station,
+        level: f64,
+        system: System,
+    ) -> Vec<Mark> {
         let at: Vec<(f64, f64)> = self
             .plot
             .series
@@ -43,7 +53,8 @@ impl Placed<'_> {
             })
             .collect();
         let finite = || at.iter().map(|(_, x)| *x).filter(|x| x.is_finite());
-        let (left, right) = (finite().fold(f64::INFINITY, f64::min), finite().fold(f64::NEG_INFINITY, f64::max));
+        let (left, right) =
+            (finite().fold(f64::INFINITY, f64::min), finite().fold(f64::NEG_INFINITY, f64::max));
         let apart = right - left > CLUSTER;
         self.plot
             .series
@@ -57,23 +68,51 @@ impl Placed<'_> {
                 let words = self.plot.figure(*value, system);
                 let (from, to) = if apart { (*x, *x) } else { (left, right) };
                 let form = |right_side: bool, down: f64, away: f64| {
-                    let (x, anchor) = if right_side { (to + away, Anchor::Start) } else { (from - away, Anchor::End) };
+                    let (x, anchor) =
+                        if right_side { (to + away, Anchor::Start) } else { (from - away, Anchor::End) };
                     text(series.lettering, Screen::new(x, level + down), anchor, &words)
                 };
-                let order = match rank {
-                    0 => [(true, ABOVE), (false, ABOVE), (true, BELOW), (false, BELOW), (true, -THIRD)],
-                    _ if apart => [(true, ABOVE), (false, ABOVE), (true, BELOW), (false, BELOW), (true, THIRD)],
-                    1 => [(true, BELOW), (false, BELOW), (true, THIRD), (false, ABOVE), (true, ABOVE)],
-                    _ => [(false, ABOVE), (false, BELOW), (true, THIRD), (true, BELOW), (true, ABOVE)],
+                // In a cluster the outermost dots have their values outside, those between them beneath on the right.
+                let order = if apart || *x >= right {
+                    [
+                        (true, ABOVE),
+                        (false, ABOVE),
+                        (true, BELOW),
+                        (false, BELOW),
+                        (true, -THIRD),
+                        (false, -THIRD),
+                    ]
+                } else if *x <= left {
+                    [
+                        (false, ABOVE),
+                        (false, BELOW),
+                        (true, THIRD),
+                        (true, BELOW),
+                        (true, ABOVE),
+                        (false, -THIRD),
+                    ]
+                } else {
+                    [
+                        (true, BELOW),
+                        (false, BELOW),
+                        (true, THIRD),
+                        (false, ABOVE),
+                        (true, ABOVE),
+                        (false, THIRD),
+                    ]
                 };
-                let forms: Vec<Mark> =
-                    order.into_iter().flat_map(|(side, down)| FURTHER.map(|away| form(side, down, away))).collect();
+                let forms =
+                    || order.into_iter().flat_map(|(side, down)| FURTHER.map(|away| form(side, down, away)));
                 // On a curve or across the zero line only where there is no other place.
-                let (clear, other): (Vec<Mark>, Vec<Mark>) =
-                    forms.into_iter().partition(|form| self.is_clear(lettering, form));
-                let forms = clear.into_iter().chain(other);
-                let value = lettering.place(forms);
-                if rank == 0 && value.is_left_out() { lettering.set(form(true, ABOVE, BESIDE)) } else { value }
+                let measure = lettering.measure();
+                let clear =
+                    forms().filter(|form| form.lettering(measure).is_none_or(|words| self.is_clear(&words)));
+                let value = lettering.place(clear.chain(forms()));
+                if rank == 0 && value.is_left_out() {
+                    lettering.set(form(true, ABOVE, BESIDE))
+                } else {
+                    value
+                }
             })
             .collect()
     }
@@ -89,7 +128,11 @@ pub(super) fn names(lettering: &mut Lettering<'_>, names: &[Name]) -> Vec<Mark> 
             if free {
                 [leader, point, lettering.set(words)]
             } else {
-                [Mark::path(leader.class, String::new()), Mark::path(point.class, String::new()), words.silent()]
+                [
+                    Mark::path(leader.class, String::new()),
+                    Mark::path(point.class, String::new()),
+                    words.silent(),
+                ]
             }
         })
         .collect()

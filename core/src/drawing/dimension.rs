@@ -56,7 +56,9 @@ impl Dimension<'_> {
         let mut forms = Vec::new();
         for words in [both.as_str(), self.number] {
             if fits(words, span - 8.0) {
-                forms.extend([0.0, -0.2, 0.2].map(|shift| form(words, middle + shift * (span - 8.0 - lettering.width("dt", words)), Anchor::Middle)));
+                forms.extend([0.0, -0.2, 0.2].map(|shift| {
+                    form(words, middle + shift * (span - 8.0 - lettering.width("dt", words)), Anchor::Middle)
+                }));
             }
         }
         for words in [both.as_str(), self.number] {
@@ -119,7 +121,8 @@ impl Dimension<'_> {
             let along = span / length;
             let outside = length < HEADS_OUTSIDE;
             let tail = if outside { TAIL } else { 0.0 };
-            let (a, b) = (Screen::from(from.vector() - tail * along), Screen::from(to.vector() + tail * along));
+            let (a, b) =
+                (Screen::from(from.vector() - tail * along), Screen::from(to.vector() + tail * along));
             write(&mut shaft, format_args!("M{} {}L{} {}", tidy(a.x), tidy(a.y), tidy(b.x), tidy(b.y)));
             points = if outside {
                 dimension_head(a, from) + &dimension_head(b, to)

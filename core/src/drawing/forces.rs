@@ -42,7 +42,11 @@ impl ForceScale {
         };
         let longest = SCALE_ARROW / self.per_newton / newtons;
         let power = libm::pow(10.0, libm::floor(libm::log10(longest)));
-        let round = [5.0, 2.0].into_iter().map(|first| first * power).find(|value| *value <= longest).unwrap_or(power);
+        let round = [5.0, 2.0]
+            .into_iter()
+            .map(|first| first * power)
+            .find(|value| *value <= longest)
+            .unwrap_or(power);
         let force = round * newtons;
         let words = match system {
             System::Metric if round < 1000.0 => figures::small_force(force, system).to_string(),
@@ -70,7 +74,13 @@ type Arrow = [Mark; 3];
 impl Field<'_> {
     /// A force at a place, mm; `outward` says in which direction there is room, along x, and `largest` is the
     /// largest force at this height, N.
-    fn arrow(&self, lettering: &mut Lettering<'_>, at: DVec2, newtons: DVec2, (outward, largest): (f64, f64)) -> Arrow {
+    fn arrow(
+        &self,
+        lettering: &mut Lettering<'_>,
+        at: DVec2,
+        newtons: DVec2,
+        (outward, largest): (f64, f64),
+    ) -> Arrow {
         let pin = self.scale.to_screen(at.into());
         let span = DVec2::new(newtons.x, -newtons.y) * self.forces.per_newton;
         let free = |x: f64| (self.room[0]..=self.room[1]).contains(&x);
@@ -102,7 +112,8 @@ impl Field<'_> {
                 .map(|(right, down)| text("ft halo", to.by(right, down), anchor, &words))
         });
         let middle = Screen::from((tail.vector() + tip.vector()) / 2.0);
-        let beside = [(0.0, -7.0), (0.0, 15.0)].map(|(right, down)| text("ft halo", middle.by(right, down), Anchor::Middle, &words));
+        let beside = [(0.0, -7.0), (0.0, 15.0)]
+            .map(|(right, down)| text("ft halo", middle.by(right, down), Anchor::Middle, &words));
         let figure = lettering.place(forms.chain(beside).collect::<Vec<_>>());
         let body = Area::between([tail.x, tip.x], [tail.y, tip.y]);
         // Later lettering keeps off an arrow that fills its own box.
@@ -113,7 +124,12 @@ impl Field<'_> {
     }
 
     /// The forces of all pivots and wheels, on the body above.
-    pub(super) fn joints(&self, lettering: &mut Lettering<'_>, subject: &Subject<'_>, station: &Station) -> Vec<Mark> {
+    pub(super) fn joints(
+        &self,
+        lettering: &mut Lettering<'_>,
+        subject: &Subject<'_>,
+        station: &Station,
+    ) -> Vec<Mark> {
         let rest = &station.state.rest;
         let middle = subject.place(subject.pose.top.origin).x * 0.5 + subject.carriage().x * 0.5;
         let mut joints: Vec<JointId> = JointId::all(subject.pose.n)
@@ -138,7 +154,12 @@ impl Field<'_> {
     }
 
     /// The screw's pull or push on what its nut is fixed to.
-    pub(super) fn screw(&self, lettering: &mut Lettering<'_>, subject: &Subject<'_>, station: &Station) -> Vec<Mark> {
+    pub(super) fn screw(
+        &self,
+        lettering: &mut Lettering<'_>,
+        subject: &Subject<'_>,
+        station: &Station,
+    ) -> Vec<Mark> {
         let [seat, bearing] = subject.thrust();
         let thrust = station.state.screw_force;
         let away = (seat - bearing).try_normalize().unwrap_or(DVec2::X);
@@ -154,12 +175,23 @@ impl Field<'_> {
         let mut forms = Vec::new();
         for words in [long.as_str(), figure.as_str()] {
             if let Some(wood) = subject.wood_beside_screw() {
-                forms.push(text("ft halo", self.scale.to_screen(wood.into()).by(0.0, 4.0), Anchor::Middle, words));
+                forms.push(text(
+                    "ft halo",
+                    self.scale.to_screen(wood.into()).by(0.0, 4.0),
+                    Anchor::Middle,
+                    words,
+                ));
             }
             if level {
-                forms.extend([17.0, -9.0, 30.0, -22.0].map(|down| text("ft halo", middle.by(0.0, down), Anchor::Middle, words)));
+                forms.extend(
+                    [17.0, -9.0, 30.0, -22.0]
+                        .map(|down| text("ft halo", middle.by(0.0, down), Anchor::Middle, words)),
+                );
             }
-            forms.extend([(10.0, Anchor::Start), (-10.0, Anchor::End)].map(|(right, anchor)| text("ft halo", tip.by(right, 4.0), anchor, words)));
+            forms.extend(
+                [(10.0, Anchor::Start), (-10.0, Anchor::End)]
+                    .map(|(right, anchor)| text("ft halo", tip.by(right, 4.0), anchor, words)),
+            );
         }
         let figure = if shaft.is_empty() { forms.swap_remove(0).silent() } else { lettering.place(forms) };
         vec![Mark::path("fl", shaft), Mark::path("fh", head), figure]
@@ -185,7 +217,12 @@ impl Field<'_> {
         from = from.by(lettering.width("ft", &words) + 7.0, 0.0);
         let note = lettering.place([text("q halo", from, Anchor::Start, "both sides")]);
         if figure.is_left_out() {
-            return vec![Mark::path("fl", String::new()), Mark::path("fh", String::new()), figure, note.silent()];
+            return vec![
+                Mark::path("fl", String::new()),
+                Mark::path("fh", String::new()),
+                figure,
+                note.silent(),
+            ];
         }
         vec![Mark::path("fl", shaft), Mark::path("fh", head), figure, note]
     }

@@ -47,7 +47,10 @@ impl Area {
     /// Whether another lies wholly in it.
     #[must_use]
     pub fn holds(&self, other: &Self) -> bool {
-        self.x <= other.x && other.right() <= self.right() && self.y <= other.y && other.bottom() <= self.bottom()
+        self.x <= other.x
+            && other.right() <= self.right()
+            && self.y <= other.y
+            && other.bottom() <= self.bottom()
     }
 
     pub(super) fn grown(&self, by: f64) -> Self {

@@ -85,6 +85,11 @@ impl<'a> Lettering<'a> {
         self.taken
     }
 
+    /// What it measures with.
+    pub(super) fn measure(&self) -> Measure<'a> {
+        self.measure
+    }
+
     /// How wide words are, px.
     pub(super) fn width(&self, class: &str, words: &str) -> f64 {
         (self.measure)(words, face(class))
@@ -159,7 +164,8 @@ mod tests {
         let paper = Area { x: 0.0, y: 0.0, width: 200.0, height: 60.0 };
         let mut lettering = Lettering::new(&widths, paper);
         lettering.set(text("s", Screen::new(20.0, 30.0), Anchor::Start, "first"));
-        let forms = [Screen::new(24.0, 32.0), Screen::new(24.0, 50.0)].map(|at| text("s", at, Anchor::Start, "second"));
+        let forms = [Screen::new(24.0, 32.0), Screen::new(24.0, 50.0)]
+            .map(|at| text("s", at, Anchor::Start, "second"));
         let Shape::Text { at, words, .. } = lettering.place(forms.clone()).shape else { unreachable!() };
         assert_eq!((at.y, words.as_str()), (50.0, "second"));
         // Both places are taken now: the words go.

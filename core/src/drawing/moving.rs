@@ -58,9 +58,14 @@ impl Sheet {
             .filter_map(|place| self.placed(place).zip(self.level_in(place, station)))
             .flat_map(|(placed, level)| placed.values(&mut lettering, station, level, self.view.system))
             .collect();
-        let table = self.plan.reading.map(|area| reading.marks(&mut lettering, area, self.view.charts.contains(&Chart::Sag))).unwrap_or_default();
+        let table = self
+            .plan
+            .reading
+            .map(|area| reading.marks(&mut lettering, area, self.view.charts.contains(&Chart::Sag)))
+            .unwrap_or_default();
         let now = self.now(&mut lettering, &subject, station);
-        let labels = if self.view.show.load { self.load_labels(&mut lettering, report, &load) } else { Vec::new() };
+        let labels =
+            if self.view.show.load { self.load_labels(&mut lettering, report, &load) } else { Vec::new() };
         let overhang = if self.view.show.load && self.view.show.dimensions {
             self.overhang(&mut lettering, &subject, &load)
         } else {
@@ -76,7 +81,11 @@ impl Sheet {
         } else {
             Vec::new()
         };
-        let forces = if self.view.show.forces && live { self.forces(&mut lettering, &subject, station) } else { Vec::new() };
+        let forces = if self.view.show.forces && live {
+            self.forces(&mut lettering, &subject, station)
+        } else {
+            Vec::new()
+        };
 
         marks.extend(bending);
         marks.extend(overhang);
@@ -111,7 +120,8 @@ impl Sheet {
         marks.extend(table);
         let highest = load.corners.iter().map(|corner| self.plan.scale.y(corner.y)).fold(level, f64::min);
         let top = (highest.min(self.plan.scale.y(subject.crank_box()[1].y)) - MARGIN).max(0.0);
-        let live = Live { carriage: live.then_some(carriage), deck: live.then_some(deck), level, top, reading };
+        let live =
+            Live { carriage: live.then_some(carriage), deck: live.then_some(deck), level, top, reading };
         (marks, live)
     }
 
@@ -125,13 +135,20 @@ impl Sheet {
         let words = height_number(station.height, self.view.system);
         let mut marks = Vec::new();
         if self.view.layout == Layout::Narrow {
-            let tip = Screen::new(self.width - tag_width(lettering, &words), crisp(self.plan.scale.level(station.height)));
+            let tip = Screen::new(
+                self.width - tag_width(lettering, &words),
+                crisp(self.plan.scale.level(station.height)),
+            );
             marks.extend(tag(lettering, tip, &words));
         }
         for row in &self.plan.rows {
             let y = crisp(row.pole.scale.level(station.height));
             if self.view.layout == Layout::Narrow {
-                marks.push(Mark::line("level", Screen::new(row.pole.right() + 5.0, y), Screen::new(row.right, y)));
+                marks.push(Mark::line(
+                    "level",
+                    Screen::new(row.pole.right() + 5.0, y),
+                    Screen::new(row.right, y),
+                ));
             }
             marks.extend(tag(lettering, Screen::new(row.pole.right() + 0.5, y), &words));
         }
@@ -170,7 +187,8 @@ impl Sheet {
         let (x, y) = (self.plan.columns[1], scale.level(station.height));
         let number = height_number(station.height, self.view.system);
         let word = if self.live() { "deck now" } else { "deck" };
-        let dimension = Dimension { word, number: &number, live: self.live(), always: true, words_below: false };
+        let dimension =
+            Dimension { word, number: &number, live: self.live(), always: true, words_below: false };
         let edge = scale.to_screen(subject.deck_left().into()).x;
         let mut marks = vec![extension(Screen::new(edge - OFF_PART, y), Screen::new(x - PAST_LINE, y))];
         marks.extend(dimension.vertical(lettering, x, [y, scale.y(0.0)]));
@@ -183,7 +201,10 @@ impl Sheet {
         let at = self.plan.scale.to_screen(load.middle.into());
         let (x, y, r) = (tidy(at.x), tidy(at.y), CENTRE);
         let mut quarters = String::new();
-        write(&mut quarters, format_args!("M{x} {y}v-{r}a{r} {r} 0 0 1 {r} {r}ZM{x} {y}v{r}a{r} {r} 0 0 1 -{r} -{r}Z"));
+        write(
+            &mut quarters,
+            format_args!("M{x} {y}v-{r}a{r} {r} 0 0 1 {r} {r}ZM{x} {y}v{r}a{r} {r} 0 0 1 -{r} -{r}Z"),
+        );
         let mut marks = Vec::new();
         let weight = report.design.load.mass.to_kg() * GRAVITY;
         let field = self.field();
@@ -192,10 +213,21 @@ impl Sheet {
         }
         marks.push(Mark::circle("cgb", at, CENTRE));
         marks.push(Mark::path("cgf", quarters));
-        lettering.keep(Area { x: at.x - CENTRE, y: at.y - CENTRE, width: 2.0 * CENTRE, height: 2.0 * CENTRE });
+        lettering.keep(Area {
+            x: at.x - CENTRE,
+            y: at.y - CENTRE,
+            width: 2.0 * CENTRE,
+            height: 2.0 * CENTRE,
+        });
         let mass = load_words(report, system);
-        let force = if self.live() { figures::small_force(weight, system).to_string() } else { String::new() };
-        let sides = [(14.0, -5.0, Anchor::Start), (-14.0, -5.0, Anchor::End), (0.0, -14.0, Anchor::Middle), (0.0, 30.0, Anchor::Middle)];
+        let force =
+            if self.live() { figures::small_force(weight, system).to_string() } else { String::new() };
+        let sides = [
+            (14.0, -5.0, Anchor::Start),
+            (-14.0, -5.0, Anchor::End),
+            (0.0, -14.0, Anchor::Middle),
+            (0.0, 30.0, Anchor::Middle),
+        ];
         let first = sides[0];
         let form = |class, (right, down, anchor): (f64, f64, Anchor), line: f64, words: &str| {
             text(class, at.by(right, down + line), anchor, words)
@@ -205,7 +237,9 @@ impl Sheet {
             named = lettering.set(form("b halo", first, 0.0, &mass));
         }
         marks.push(named);
-        let lower = sides.into_iter().flat_map(|side| [16.0, -14.0, 32.0].map(|line| form("ft halo", side, line, &force)));
+        let lower = sides
+            .into_iter()
+            .flat_map(|side| [16.0, -14.0, 32.0].map(|line| form("ft halo", side, line, &force)));
         marks.push(lettering.place(lower.collect::<Vec<_>>()));
         marks
     }
@@ -228,7 +262,13 @@ impl Sheet {
                 let (edge, corner) = (scale.to_screen(edge.into()), scale.to_screen(corner.into()));
                 let y = edge.y.max(corner.y) + thick + 34.0;
                 let number = figures::size(over.max(0.0) / 1e3, self.view.system).number;
-                let dimension = Dimension { word: "overhang", number: &number, live: false, always: false, words_below: true };
+                let dimension = Dimension {
+                    word: "overhang",
+                    number: &number,
+                    live: false,
+                    always: false,
+                    words_below: true,
+                };
                 let drawn = over > LEAST_OVERHANG && self.plan.paper.bottom() > y + 8.0;
                 let line = if drawn {
                     dimension.level(lettering, y, [edge.x, corner.x])
@@ -236,10 +276,13 @@ impl Sheet {
                     dimension.nothing()
                 };
                 let end = y + PAST_LINE;
-                with_extensions(line, [
-                    [edge.by(0.0, thick + OFF_PART), Screen::new(edge.x, end)],
-                    [corner.by(0.0, OFF_PART), Screen::new(corner.x, end)],
-                ])
+                with_extensions(
+                    line,
+                    [
+                        [edge.by(0.0, thick + OFF_PART), Screen::new(edge.x, end)],
+                        [corner.by(0.0, OFF_PART), Screen::new(corner.x, end)],
+                    ],
+                )
             })
             .collect()
     }
@@ -256,7 +299,9 @@ impl Sheet {
         let mut marks = Vec::new();
         for (number, finding) in (1..).zip(&report.findings) {
             let (Some(height), Some(curve)) = (finding.height, finding.curve) else { continue };
-            let Some(place) = self.plan.areas.iter().position(|area| shows(area.chart, curve)) else { continue };
+            let Some(place) = self.plan.areas.iter().position(|area| shows(area.chart, curve)) else {
+                continue;
+            };
             let Some(placed) = self.placed(place) else { continue };
             let Some(main) = placed.plot.series.first() else { continue };
             let value = main.quantity.of(&report.at(height));

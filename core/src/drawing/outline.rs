@@ -58,8 +58,13 @@ impl Outline {
 
     /// A closed polygon.
     pub(super) fn polygon(corners: &[DVec2]) -> Self {
-        let (start, rest) = corners.split_first().map_or((DVec2::ZERO, &[][..]), |(start, rest)| (*start, rest));
-        Self::Run { start, segments: rest.iter().map(|corner| Segment::Line(*corner)).collect(), closed: true }
+        let (start, rest) =
+            corners.split_first().map_or((DVec2::ZERO, &[][..]), |(start, rest)| (*start, rest));
+        Self::Run {
+            start,
+            segments: rest.iter().map(|corner| Segment::Line(*corner)).collect(),
+            closed: true,
+        }
     }
 
     /// Both kinds as one: where it begins, what follows.

@@ -67,7 +67,10 @@ impl Sheet {
                 let mut corner = |at: DVec2, shift: DVec2| {
                     let point = self.plan.scale.to_screen(at.into());
                     let command = if d.is_empty() { 'M' } else { 'L' };
-                    write(&mut d, format_args!("{command}{} {}", tidy(point.x + shift.x), tidy(point.y - shift.y)));
+                    write(
+                        &mut d,
+                        format_args!("{command}{} {}", tidy(point.x + shift.x), tidy(point.y - shift.y)),
+                    );
                 };
                 corner(axis(0.0), DVec2::ZERO);
                 for (s, moment) in moments(diagram) {
@@ -89,8 +92,13 @@ impl Sheet {
                 let words = figures::torque(moment, self.view.system).to_string();
                 let tip = self.plan.scale.to_screen(at.into()).by(shift.x, -shift.y);
                 lettering.place(
-                    [(6.0, 4.0, Anchor::Start), (-6.0, 4.0, Anchor::End), (0.0, -8.0, Anchor::Middle), (0.0, 16.0, Anchor::Middle)]
-                        .map(|(right, down, anchor)| text("ft halo", tip.by(right, down), anchor, &words)),
+                    [
+                        (6.0, 4.0, Anchor::Start),
+                        (-6.0, 4.0, Anchor::End),
+                        (0.0, -8.0, Anchor::Middle),
+                        (0.0, 16.0, Anchor::Middle),
+                    ]
+                    .map(|(right, down, anchor)| text("ft halo", tip.by(right, down), anchor, &words)),
                 )
             },
         );
@@ -130,7 +138,8 @@ impl Sheet {
             let local = DVec2::new(along(frames.deck_left.to_m(), frames.deck_length.to_m(), part), stack);
             (subject.place(subject.pose.top.point(local)), bent.deck(local))
         }));
-        let beam = (subject.design.running.caster_height + frames.beam_depth).to_m() - subject.design.lift.pin_line.to_m();
+        let beam = (subject.design.running.caster_height + frames.beam_depth).to_m()
+            - subject.design.lift.pin_line.to_m();
         marks.push(run(&|part| {
             let local = DVec2::new(along(frames.base_left.to_m(), frames.base_length.to_m(), part), beam);
             (subject.place(local), bent.base(local))

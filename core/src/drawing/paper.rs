@@ -22,7 +22,8 @@ impl Sheet {
         let mut marks = Vec::new();
         let pin = design.lift.pin_line;
         let number = height_number(pin.to_m(), system);
-        let dimension = Dimension { word: "pin", number: &number, live: false, always: false, words_below: false };
+        let dimension =
+            Dimension { word: "pin", number: &number, live: false, always: false, words_below: false };
         let (x, y) = (self.plan.columns[0], scale.y(pin.to_mm()));
         marks.push(extension(Screen::new(scale.x(0.0) - OFF_PART, y), Screen::new(x - PAST_LINE, y)));
         marks.extend(dimension.vertical(lettering, x, [y, floor]));
@@ -35,11 +36,13 @@ impl Sheet {
             let y = floor + FIRST + NEXT * f64::from(line);
             let x = [from, to].map(|place| scale.x(place.to_mm()));
             let number = height_number((to - from).to_m(), system);
-            let dimension = Dimension { word, number: &number, live: false, always: false, words_below: false };
+            let dimension =
+                Dimension { word, number: &number, live: false, always: false, words_below: false };
             let line = dimension.level(lettering, y, x);
-            marks.extend(with_extensions(line, x.map(|x| {
-                [Screen::new(x, floor + 8.0), Screen::new(x, y + PAST_LINE)]
-            })));
+            marks.extend(with_extensions(
+                line,
+                x.map(|x| [Screen::new(x, floor + 8.0), Screen::new(x, y + PAST_LINE)]),
+            ));
         }
         marks
     }
@@ -50,7 +53,8 @@ impl Sheet {
         let top = load.corners[3];
         let drawn = !load.broken && (top - load.corners[0]).length() > 0.0;
         let number = height_number(top.y / 1e3, self.view.system);
-        let dimension = Dimension { word: "with load", number: &number, live: false, always: false, words_below: false };
+        let dimension =
+            Dimension { word: "with load", number: &number, live: false, always: false, words_below: false };
         let (x, y) = (self.plan.columns[2], scale.y(top.y));
         if !drawn {
             return [vec![Mark::path("ext", String::new())], dimension.nothing()].concat();

@@ -26,7 +26,7 @@ const BELOW_FLOOR: f64 = 34.0;
 pub(super) const TITLE: f64 = 52.0;
 /// What a plot needs above the highest deck (heading, unit) and below the lowest (ticks and their figures), px.
 pub(super) const HEADING: f64 = 50.0;
-pub(super) const AXIS: f64 = 24.0;
+pub(super) const AXIS: f64 = 26.0;
 /// Share of the picture's width that plots get, their least and greatest width, and the gap between two, px.
 const SHARE: f64 = 0.355;
 const LEAST: f64 = 150.0;
@@ -148,7 +148,9 @@ impl Needs<'_> {
         let mut floor = height - BELOW_FLOOR;
         let mut per_mm = by_width(plots).min(by_height(floor));
         if floor - low * per_mm + AXIS > height - TITLE {
-            floor = height - TITLE - AXIS + (low * by_width(plots).min(by_height(height - TITLE - AXIS))).min(TITLE + AXIS - BELOW_FLOOR);
+            floor = height - TITLE - AXIS
+                + (low * by_width(plots).min(by_height(height - TITLE - AXIS)))
+                    .min(TITLE + AXIS - BELOW_FLOOR);
             per_mm = by_width(plots).min(by_height(floor));
         }
         // What the height leaves over in width goes to the plots until they are wide enough, then to both sides.
@@ -193,8 +195,7 @@ impl Needs<'_> {
         let per_mm = (free / across).min(tallest / up).max(0.02);
         let aside = ((free - across * per_mm) / 2.0).max(0.0);
         let floor = (head + 8.0 + up * per_mm).round();
-        let origin =
-            Screen::new((NARROW_DIMENSIONS + aside - self.bounds.least.x * per_mm).round(), floor);
+        let origin = Screen::new((NARROW_DIMENSIONS + aside - self.bounds.least.x * per_mm).round(), floor);
         let scale = Scale { per_mm, origin };
         let plot_high = ((high - low) * per_mm).clamp(NARROW_PLOT[0], NARROW_PLOT[1]);
         let plot_mm = plot_high / (high - low).max(1e-3);
@@ -218,7 +219,11 @@ impl Needs<'_> {
             let right = left + count as f64 * each + (count as f64 - 1.0) * NARROW_GAP;
             areas.extend(more);
             ticks.extend(steps);
-            rows.push(Row { pole: self.pole(10.5, row_scale, ends, false), plots: next..next + count, right });
+            rows.push(Row {
+                pole: self.pole(10.5, row_scale, ends, false),
+                plots: next..next + count,
+                right,
+            });
             next += count;
             let foot = row_scale.y(ends[0].min(low)).max(row_scale.y(low) + AXIS);
             y = (foot + 26.0).round();
@@ -303,7 +308,10 @@ impl Needs<'_> {
 
 /// How many things of a least width fit into a space.
 fn fit(space: f64, least: f64, gap: f64) -> usize {
-    (1..8).rev().find(|count| f64::from(*count) * (least + gap) - gap <= space).map_or(1, |count: u8| usize::from(count))
+    (1..8)
+        .rev()
+        .find(|count| f64::from(*count) * (least + gap) - gap <= space)
+        .map_or(1, |count: u8| usize::from(count))
 }
 
 /// The most steps a value axis of a width has room for.

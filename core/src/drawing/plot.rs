@@ -10,7 +10,7 @@ use super::ticks::Ticks;
 
 /// Length of a tick below the base line and from there to the base line of its figure, px.
 const TICK: f64 = 5.0;
-const FIGURE: f64 = 17.0;
+const FIGURE: f64 = 19.0;
 /// How far the zero line goes on above the highest deck, px.
 const ABOVE: f64 = 8.0;
 /// A limit's line ends this far above the point where the curve passes it, px, the first height with room for its name.
@@ -48,7 +48,10 @@ impl Name {
     /// A name without a place.
     fn none(class: &'static str) -> Self {
         let nowhere = text(class, Screen::default(), Anchor::Start, "");
-        Self { parts: [Mark::path("ld", String::new()), Mark::path("pb", String::new()), nowhere], area: None }
+        Self {
+            parts: [Mark::path("ld", String::new()), Mark::path("pb", String::new()), nowhere],
+            area: None,
+        }
     }
 }
 
@@ -96,7 +99,9 @@ impl Placed<'_> {
         let nothing = |line: String| (Mark::path("lim", line), Name::none("halo s"));
         let Some(limit) = &self.plot.limit else { return nothing(String::new()) };
         let area = self.area.area;
-        let (Some(first), Some(last)) = (limit.points.first(), limit.points.last()) else { return nothing(String::new()) };
+        let (Some(first), Some(last)) = (limit.points.first(), limit.points.last()) else {
+            return nothing(String::new());
+        };
         let foot = self.area.place(first.0, first.1);
         if !(area.x + 1.0..=area.right() + 0.5).contains(&foot.x) {
             return nothing(String::new());
@@ -107,12 +112,17 @@ impl Placed<'_> {
             format!("M{} {}L{} {}", tidy(snap(foot.x)), tidy(foot.y), tidy(snap(head.x)), tidy(head.y))
         };
         for head in self.limit_heads(foot, end) {
-            let forms = [(4.0, 9.0, Anchor::Start), (-4.0, 9.0, Anchor::End), (0.0, -5.0, Anchor::End), (0.0, -5.0, Anchor::Middle)];
+            let forms = [
+                (4.0, 9.0, Anchor::Start),
+                (-4.0, 9.0, Anchor::End),
+                (0.0, -5.0, Anchor::End),
+                (0.0, -5.0, Anchor::Middle),
+            ];
             for (right, down, anchor) in forms {
                 let form = text("halo s", head.by(right, down), anchor, &limit.name);
                 let Some(words) = lettering.area(&form) else { continue };
                 let inside = area.x < words.x && words.right() < area.right() + RIGHT && head.y >= area.y;
-                if inside && self.is_clear(lettering, &form) && lettering.is_free(&words) {
+                if inside && self.is_clear(&words) && lettering.is_free(&words) {
                     lettering.keep(words);
                     let parts = [Mark::path("ld", String::new()), Mark::path("pb", String::new()), form];
                     return (Mark::path("lim", line(head)), Name { parts, area: Some(words) });
@@ -143,23 +153,23 @@ impl Placed<'_> {
         self.plot.series.first()?.points.iter().rev().find(beyond).map(|point| point.1)
     }
 
-    /// Whether a text does not lie across the zero line.
-    fn is_beside_zero(&self, lettering: &Lettering<'_>, form: &Mark) -> bool {
-        lettering.area(form).is_none_or(|area| self.area.zero <= area.x - 1.0 || area.right() + 1.0 <= self.area.zero)
+    /// Whether the box of a text lies on no curve of the plot and not across its zero line.
+    pub(super) fn is_clear(&self, words: &Area) -> bool {
+        let beside = self.area.zero <= words.x - 1.0 || words.right() + 1.0 <= self.area.zero;
+        let words = words.grown(2.0);
+        beside && !self.plot.series.iter().any(|series| self.passes_through(series, &words))
     }
 
-    /// Whether a text lies on no curve of the plot and not across its zero line.
-    pub(super) fn is_clear(&self, lettering: &Lettering<'_>, form: &Mark) -> bool {
-        self.is_beside_zero(lettering, form)
-            && lettering.area(form).is_none_or(|area| {
-                let area = area.grown(2.0);
-                !self.plot.series.iter().any(|series| {
-                    series.points.windows(2).any(|pair| {
-                        let [one, other] = [pair[0], pair[1]].map(|(value, height)| self.area.place(value, height));
-                        area.meets(&Area::between([one.x, other.x], [one.y, other.y]).grown(0.1))
-                    })
-                })
-            })
+    /// Whether a curve passes through a box.
+    fn passes_through(&self, series: &Series, area: &Area) -> bool {
+        // Only the piece of the curve at the heights of the box can.
+        let [low, high] = [area.bottom(), area.y].map(|y| self.area.height_at(y));
+        let from = series.points.partition_point(|point| point.1 < low).saturating_sub(1);
+        let to = (series.points.partition_point(|point| point.1 <= high) + 1).min(series.points.len());
+        series.points.get(from..to).unwrap_or_default().windows(2).any(|pair| {
+            let [one, other] = [pair[0], pair[1]].map(|(value, height)| self.area.place(value, height));
+            area.meets(&Area::between([one.x, other.x], [one.y, other.y]).grown(0.1))
+        })
     }
 
     /// The names of the curves, each hung where it meets neither a curve nor other lettering.
@@ -189,7 +199,7 @@ impl Placed<'_> {
                     let Some(area) = lettering.area(&form) else { continue };
                     let within = area.right() < self.area.area.right() + RIGHT
                         && (!inside || self.area.area.x < area.x);
-                    if within && self.is_clear(lettering, &form) && lettering.is_free(&area) {
+                    if within && self.is_clear(&area) && lettering.is_free(&area) {
                         taken.push(part);
                         lettering.keep(area);
                         return Name { parts: hung(point, end, form), area: Some(area) };
@@ -225,7 +235,8 @@ impl Placed<'_> {
             curves.push(curve(TINT, outline));
         }
         if let (Some(limit), Some(main)) = (&self.plot.limit, self.plot.series.first()) {
-            let beyond = main.points.iter().filter(|point| point.0 >= limit.at(point.1)).map(on_paper).collect();
+            let beyond =
+                main.points.iter().filter(|point| point.0 >= limit.at(point.1)).map(on_paper).collect();
             curves.push(curve(Ink { hue: main.ink.hue, ..BEYOND }, beyond));
         }
         // The main curve is drawn last, over its companions.

@@ -74,15 +74,17 @@ impl Pole {
     pub(super) fn rule(&self) -> Vec<Mark> {
         let count = self.count();
         let (top, bottom) = (self.y(count), self.y(0));
-        let mut marks =
-            vec![Mark::rect("pole", Screen::new(self.x, top), WIDTH, (bottom - top).max(0.0))];
+        let mut marks = vec![Mark::rect("pole", Screen::new(self.x, top), WIDTH, (bottom - top).max(0.0))];
         let mut bands = String::new();
         let first = (self.ends[0] / self.band).round();
         for band in 0..count {
             let odd = ((first + f64::from(band)) / 2.0).fract().abs() > 0.25;
             let x = self.x + if odd { COLUMN } else { 0.0 };
             let (upper, lower) = (self.y(band + 1), self.y(band));
-            write(&mut bands, format_args!("M{} {}h{COLUMN}V{}h-{COLUMN}Z", tidy(x), tidy(upper), tidy(lower)));
+            write(
+                &mut bands,
+                format_args!("M{} {}h{COLUMN}V{}h-{COLUMN}Z", tidy(x), tidy(upper), tidy(lower)),
+            );
         }
         marks.push(Mark::path("pb", bands));
         let mut ticks = String::new();
@@ -107,14 +109,21 @@ impl Pole {
     /// The labels; those near a level, px, are left out.
     pub(super) fn labels(&self, lettering: &mut Lettering<'_>, level: f64) -> Vec<Mark> {
         let count = self.count();
-        let every = (1..10).find(|every| f64::from(*every) * self.band * self.scale.per_mm >= LABELS_APART).unwrap_or(10);
+        let every = (1..10)
+            .find(|every| f64::from(*every) * self.band * self.scale.per_mm >= LABELS_APART)
+            .unwrap_or(10);
         let uppermost = count - count % every;
         (0..=count)
             .step_by(usize::try_from(every).unwrap_or(1))
             .map(|band| {
                 let y = self.scale.y(self.height(band));
                 let named = self.names_unit && band == uppermost;
-                let label = text("halo s", Screen::new(self.label_x(), y + 4.0), Anchor::Start, &self.label(band, named));
+                let label = text(
+                    "halo s",
+                    Screen::new(self.label_x(), y + 4.0),
+                    Anchor::Start,
+                    &self.label(band, named),
+                );
                 if (y - level).abs() < NEAR_TAG { label.silent() } else { lettering.place([label]) }
             })
             .collect()

@@ -3,8 +3,8 @@ use super::frame::Area;
 use super::lettering::{Lettering, text};
 use super::mark::{Anchor, Mark};
 use super::scale::Screen;
-use crate::quantity::figures::{self, Figure};
 use crate::quantity::System;
+use crate::quantity::figures::{self, Figure};
 use crate::report::{Report, Station};
 
 /// A line of the table.
@@ -63,7 +63,8 @@ impl Reading {
         let [left, right] = station.casters();
         let sag = station.sag();
         let rest = &station.state.rest;
-        let load = |name, force: f64| ReadingRow { name, values: vec![hand(force).number], unit: hand(force).unit };
+        let load =
+            |name, force: f64| ReadingRow { name, values: vec![hand(force).number], unit: hand(force).unit };
         Self {
             heading: format!("At {}", figures::size(station.height, system)),
             columns: ["raise", "no friction", "lower"],
@@ -72,7 +73,8 @@ impl Reading {
                 row("Crank torque", [station.torque.raise, ideal, station.torque.lower].map(torque)),
                 row(
                     "Crank effort",
-                    [station.crank_raise(), ideal / design.drive.crank.to_m(), station.crank_lower()].map(hand),
+                    [station.crank_raise(), ideal / design.drive.crank.to_m(), station.crank_lower()]
+                        .map(hand),
                 ),
             ],
             carried: format!("carried, {}", hand(0.0).unit),
@@ -107,7 +109,11 @@ impl Reading {
         let second = first + GAP;
         let needed = list
             .iter()
-            .map(|row| lettering.width("s", row.name) + 8.0 + row.values.first().map_or(0.0, |value| lettering.width("", value)))
+            .map(|row| {
+                lettering.width("s", row.name)
+                    + 8.0
+                    + row.values.first().map_or(0.0, |value| lettering.width("", value))
+            })
             .fold(lettering.width("q", title), f64::max);
         let end = (second + SECOND.max(needed)).min(area.width);
         let beside = end - second >= needed;
@@ -115,7 +121,8 @@ impl Reading {
         let at = |x: f64, y: f64| Screen::new(area.x + x, y);
         let rule = if beside { end } else { first };
         let mut marks = vec![Mark::line("rule", at(0.0, area.y + 20.5), at(rule, area.y + 20.5))];
-        let mut set = |class, at, anchor, words: &str| marks.push(lettering.place([text(class, at, anchor, words)]));
+        let mut set =
+            |class, at, anchor, words: &str| marks.push(lettering.place([text(class, at, anchor, words)]));
         set("th", at(0.0, top), Anchor::Start, &self.heading);
         for (column, x) in self.columns.iter().zip(COLUMNS) {
             set("q", at(x * first, top), Anchor::End, column);

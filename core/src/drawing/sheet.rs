@@ -7,14 +7,14 @@ use super::forces::{Field, ForceScale};
 use super::frame::{Area, Frame, Grip};
 use super::lettering::Lettering;
 use super::mark::{Curve, Mark};
-use super::overlay::Overlay;
 use super::outline::{Stroke, tidy, write};
+use super::overlay::Overlay;
 use super::plan::{Needs, Plan, height_number, reach};
 use super::plot::{Name, Placed};
 use super::reading::Reading;
 use super::scale::{Screen, crisp};
 use super::title;
-use super::view::{Layout, View};
+use super::view::{Chart, Layout, View};
 use crate::quantity::{System, figures};
 use crate::report::{Report, Station};
 
@@ -104,8 +104,8 @@ impl Sheet {
     /// Lays out the picture of a report and draws what stands still.
     #[must_use]
     pub fn new(report: &Report, view: &View, measure: Measure<'_>) -> Self {
-        let plots: Vec<Plot> =
-            view.charts.iter().map(|chart| Plot::of(*chart, report, view.system)).collect();
+        let charts = if view.charts.is_empty() { &[Chart::ScrewForce][..] } else { &view.charts };
+        let plots: Vec<Plot> = charts.iter().map(|chart| Plot::of(*chart, report, view.system)).collect();
         let runs = runs(report);
         let bounds = reach(report, |height| {
             let station = report.at(height);
@@ -243,21 +243,17 @@ impl Sheet {
                 self.plan.rows.first().map_or(self.plan.drawing.right(), |row| row.pole.right() + 3.0),
             ),
             Layout::Narrow => (8.0, self.width - 8.0),
-            Layout::Print => (self.plan.columns[0] - 3.0, (scale.x(self.plan.bounds.most.x) + 12.0).min(self.width - 2.0)),
+            Layout::Print => {
+                (self.plan.columns[0] - 3.0, (scale.x(self.plan.bounds.most.x) + 12.0).min(self.width - 2.0))
+            }
         };
         let mut hatch = String::new();
         let mut x = left + HATCH_SIZE;
         while x <= right && HATCH > 0.0 {
-            write(
-                &mut hatch,
-                format_args!("M{} {}l-{HATCH_SIZE} {HATCH_SIZE}", tidy(x), tidy(y + 1.0)),
-            );
+            write(&mut hatch, format_args!("M{} {}l-{HATCH_SIZE} {HATCH_SIZE}", tidy(x), tidy(y + 1.0)));
             x += HATCH;
         }
-        vec![
-            Mark::line("floor", Screen::new(left, y), Screen::new(right, y)),
-            Mark::path("n faint", hatch),
-        ]
+        vec![Mark::line("floor", Screen::new(left, y), Screen::new(right, y)), Mark::path("n faint", hatch)]
     }
 
     fn cells(&self, report: &Report) -> Vec<(&'static str, String)> {
@@ -306,7 +302,12 @@ impl Sheet {
     }
 
     /// Lowest and highest deck, and the travel of the base wheel.
-    fn lift_dimensions(&self, lettering: &mut Lettering<'_>, report: &Report, ends: &[Subject<'_>; 2]) -> Vec<Mark> {
+    fn lift_dimensions(
+        &self,
+        lettering: &mut Lettering<'_>,
+        report: &Report,
+        ends: &[Subject<'_>; 2],
+    ) -> Vec<Mark> {
         let scale = &self.plan.scale;
         let floor = scale.y(0.0);
         let mut marks = Vec::new();
@@ -317,18 +318,24 @@ impl Sheet {
             let edge = scale.to_screen(subject.deck_left().into()).x;
             marks.push(extension(Screen::new(edge - OFF_PART, y), Screen::new(x - PAST_LINE, y)));
             let number = height_number(height, self.view.system);
-            let dimension = Dimension { word, number: &number, live: false, always: true, words_below: false };
+            let dimension =
+                Dimension { word, number: &number, live: false, always: true, words_below: false };
             marks.extend(dimension.vertical(lettering, x, [y, floor]));
         }
         let [near, far] = self.runs[0];
         let number = figures::size((far - near).abs() / 1e3, self.view.system).number;
         let plate = scale.y(report.design.running.caster_height.to_mm());
         // Beneath the base where the casters leave room, beneath the floor otherwise.
-        let (from, y) = if floor - plate >= 27.0 { (plate, floor - 11.0) } else { (floor + 8.0, floor + 26.0) };
+        let (from, y) =
+            if floor - plate >= 27.0 { (plate, floor - 11.0) } else { (floor + 8.0, floor + 26.0) };
         let x = [near, far].map(|mm| scale.x(mm));
-        let dimension = Dimension { word: "travel", number: &number, live: false, always: false, words_below: false };
+        let dimension =
+            Dimension { word: "travel", number: &number, live: false, always: false, words_below: false };
         let line = dimension.level(lettering, y, x);
-        marks.extend(with_extensions(line, x.map(|x| [Screen::new(x, from + OFF_PART), Screen::new(x, y + PAST_LINE)])));
+        marks.extend(with_extensions(
+            line,
+            x.map(|x| [Screen::new(x, from + OFF_PART), Screen::new(x, y + PAST_LINE)]),
+        ));
         marks
     }
 }

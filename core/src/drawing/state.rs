@@ -22,7 +22,10 @@ fn mark(grade: Grade, at: Option<Screen>, number: usize) -> [Mark; 2] {
         Grade::Fine => ("mk fine", "mt", 3.7),
     };
     let Some(at) = at else {
-        return [Mark::path(class, String::new()), Mark::text(numbered, Screen::default(), Anchor::Middle, "")];
+        return [
+            Mark::path(class, String::new()),
+            Mark::text(numbered, Screen::default(), Anchor::Middle, ""),
+        ];
     };
     let corners: &[(f64, f64)] = match grade {
         Grade::Over => &[(0.0, -9.8), (9.4, 6.4), (-9.4, 6.4)],
@@ -64,9 +67,9 @@ pub(super) fn on_drawing(
         .enumerate()
         .flat_map(|(index, finding)| {
             let wanted = finding.grade != Grade::Fine || findings.len() <= MANY;
-            let free = wanted.then(|| places(finding.spot, subject, scale)).and_then(|places| {
-                places.into_iter().find(|place| lettering.is_free(&around(*place)))
-            });
+            let free = wanted
+                .then(|| places(finding.spot, subject, scale))
+                .and_then(|places| places.into_iter().find(|place| lettering.is_free(&around(*place))));
             if let Some(at) = free {
                 lettering.keep(around(at));
             }
@@ -80,13 +83,20 @@ fn places(spot: Spot, subject: &Subject<'_>, scale: &Scale) -> Vec<Screen> {
     let design = subject.design;
     let caster = |x: f64| DVec2::new(x, design.running.caster_wheel.to_mm() / 2.0);
     let (at, steps): (DVec2, &[(f64, f64)]) = match spot {
-        Spot::Crank => (subject.handle(), &[(0.0, -22.0), (0.0, 24.0), (-30.0, 0.0), (22.0, -22.0), (-22.0, -22.0)]),
+        Spot::Crank => {
+            (subject.handle(), &[(0.0, -22.0), (0.0, 24.0), (-30.0, 0.0), (22.0, -22.0), (-22.0, -22.0)])
+        }
         Spot::Screw => {
             let [seat, bearing] = subject.thrust();
-            ((seat + bearing) / 2.0, &[(0.0, -24.0), (-24.0, -24.0), (24.0, -24.0), (0.0, 26.0), (-48.0, -24.0)])
+            (
+                (seat + bearing) / 2.0,
+                &[(0.0, -24.0), (-24.0, -24.0), (24.0, -24.0), (0.0, 26.0), (-48.0, -24.0)],
+            )
         }
         Spot::BaseWheel => (subject.carriage(), &[(32.0, -16.0), (32.0, 8.0), (30.0, -38.0), (54.0, -16.0)]),
-        Spot::DeckWheel => (subject.joint(JointId::Tr), &[(32.0, 18.0), (32.0, 40.0), (54.0, 18.0), (-32.0, 22.0)]),
+        Spot::DeckWheel => {
+            (subject.joint(JointId::Tr), &[(32.0, 18.0), (32.0, 40.0), (54.0, 18.0), (-32.0, 22.0)])
+        }
         Spot::BasePivot => (subject.joint(JointId::Bl), &[(-32.0, -22.0), (-32.0, -44.0), (-54.0, -22.0)]),
         Spot::DeckPivot => (subject.joint(JointId::Tl), &[(-34.0, 20.0), (-34.0, 42.0), (-56.0, 20.0)]),
         Spot::LeftCaster => (
@@ -106,7 +116,10 @@ fn places(spot: Spot, subject: &Subject<'_>, scale: &Scale) -> Vec<Screen> {
             &[(-18.0, 16.0), (-40.0, 16.0), (-18.0, -16.0), (-18.0, 38.0), (-40.0, -16.0)],
         ),
         Spot::Base => (
-            DVec2::new(design.frames.base_left.to_mm() + design.frames.base_length.to_mm(), design.running.caster_height.to_mm()),
+            DVec2::new(
+                design.frames.base_left.to_mm() + design.frames.base_length.to_mm(),
+                design.running.caster_height.to_mm(),
+            ),
             &[(18.0, -6.0), (18.0, -28.0), (40.0, -6.0), (40.0, -28.0)],
         ),
     };

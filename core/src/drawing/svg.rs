@@ -46,7 +46,10 @@ impl Mark {
                 let (x, y) = (tidy(at.x), tidy(at.y));
                 write(
                     &mut text,
-                    format_args!("<text class=\"{class}\" x=\"{x}\" y=\"{y}\" text-anchor=\"{}\"", anchor.name()),
+                    format_args!(
+                        "<text class=\"{class}\" x=\"{x}\" y=\"{y}\" text-anchor=\"{}\"",
+                        anchor.name()
+                    ),
                 );
                 if *upright {
                     write(&mut text, format_args!(" transform=\"rotate(-90 {x} {y})\""));
@@ -91,7 +94,7 @@ impl Picture {
         let (width, height) = (tidy(self.width), tidy(self.height));
         format!(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"dwg\" width=\"{width}\" height=\"{height}\" \
-             viewBox=\"0 0 {width} {height}\" role=\"img\"><title>{}</title><style>{}</style>{}</svg>\n",
+             viewBox=\"0 0 {width} {height}\" role=\"img\"><title>{}</title><style>svg{{background:var(--sheet)}}{}</style>{}</svg>\n",
             escaped(title),
             escaped(style),
             self.marks()

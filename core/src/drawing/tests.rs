@@ -7,7 +7,8 @@ use crate::report::{Report, analyse};
 
 const SYSTEMS: [System; 2] = [System::Metric, System::Inch];
 const NARROW: [u32; 3] = [320, 390, 768];
-const WIDE: [(u32, u32); 7] = [(960, 470), (1024, 484), (1096, 628), (1280, 560), (1440, 720), (1920, 900), (2560, 1300)];
+const WIDE: [(u32, u32); 7] =
+    [(960, 470), (1024, 484), (1096, 628), (1280, 560), (1440, 720), (1920, 900), (2560, 1300)];
 
 fn mm(value: f64) -> Length {
     Length::mm(value)
@@ -67,34 +68,66 @@ fn designs() -> Vec<(&'static str, Design)> {
     vec![
         ("metric demo", Demo::PaperLift.design()),
         ("inch demo", Demo::PottingBench.design()),
-        ("one stage", odd(|d| (d.lift.stages, d.lift.lowest, d.lift.highest) = (Count::of(1), mm(340.0), mm(700.0)))),
-        ("three stages", odd(|d| (d.lift.stages, d.lift.lowest, d.lift.highest) = (Count::of(3), mm(660.0), mm(1600.0)))),
-        ("four stages", odd(|d| (d.lift.stages, d.lift.lowest, d.lift.highest) = (Count::of(4), mm(800.0), mm(2100.0)))),
+        (
+            "one stage",
+            odd(|d| (d.lift.stages, d.lift.lowest, d.lift.highest) = (Count::of(1), mm(340.0), mm(700.0))),
+        ),
+        (
+            "three stages",
+            odd(|d| (d.lift.stages, d.lift.lowest, d.lift.highest) = (Count::of(3), mm(660.0), mm(1600.0))),
+        ),
+        (
+            "four stages",
+            odd(|d| (d.lift.stages, d.lift.lowest, d.lift.highest) = (Count::of(4), mm(800.0), mm(2100.0))),
+        ),
         ("tilting deck", odd(|d| d.lift.deck_axle = mm(30.0))),
         ("drifting deck", odd(|d| (d.lift.base_axle, d.lift.deck_axle) = (mm(-25.0), mm(-25.0)))),
-        ("centre pins low", odd(|d| (d.lift.centre, d.lift.lowest, d.lift.highest) = (Ratio::of(0.47), mm(560.0), mm(1000.0)))),
+        (
+            "centre pins low",
+            odd(|d| {
+                d.lift.centre = Ratio::of(0.47);
+                (d.lift.lowest, d.lift.highest) = (mm(560.0), mm(1000.0));
+            }),
+        ),
         ("side pivots", odd(|d| d.drive.kind = DriveKind::SidePivots)),
-        ("strut", odd(|d| {
-            d.drive.kind = DriveKind::Strut;
-            (d.drive.foot, d.drive.head) = (StrutEnd::Base, StrutEnd::A1);
-        })),
+        (
+            "strut",
+            odd(|d| {
+                d.drive.kind = DriveKind::Strut;
+                (d.drive.foot, d.drive.head) = (StrutEnd::Base, StrutEnd::A1);
+            }),
+        ),
         ("screw under the deck", odd(|d| d.drive.kind = DriveKind::TopCarriage)),
-        ("screw pushes", odd(|d| (d.drive.bearing_end, d.drive.bearing_place) = (BearingEnd::Far, mm(640.0)))),
-        ("toy", odd(|d| {
-            scaled(d, 125.0);
-            (d.arms.board_width, d.arms.board_thickness) = (mm(10.0), mm(4.0));
-            (d.running.pin, d.running.bush, d.running.axle, d.running.wheel) = (mm(4.0), mm(5.0), mm(5.0), mm(10.0));
-            (d.load.mass, d.drive.major, d.drive.mean, d.drive.root) = (Mass::kg(0.4), mm(6.0), mm(5.4), mm(4.8));
-            (d.frames.deck_thickness, d.arms.gap, d.arms.spacer) = (mm(4.0), mm(1.0), mm(1.0));
-        })),
-        ("giant", odd(|d| {
-            scaled(d, 2900.0);
-            (d.arms.thickness, d.arms.width, d.arms.long_end) = (mm(90.0), mm(300.0), mm(400.0));
-            d.load.mass = Mass::kg(1900.0);
-        })),
+        (
+            "screw pushes",
+            odd(|d| (d.drive.bearing_end, d.drive.bearing_place) = (BearingEnd::Far, mm(640.0))),
+        ),
+        (
+            "toy",
+            odd(|d| {
+                scaled(d, 125.0);
+                (d.arms.board_width, d.arms.board_thickness) = (mm(10.0), mm(4.0));
+                (d.running.pin, d.running.bush, d.running.axle, d.running.wheel) =
+                    (mm(4.0), mm(5.0), mm(5.0), mm(10.0));
+                (d.load.mass, d.drive.major, d.drive.mean, d.drive.root) =
+                    (Mass::kg(0.4), mm(6.0), mm(5.4), mm(4.8));
+                (d.frames.deck_thickness, d.arms.gap, d.arms.spacer) = (mm(4.0), mm(1.0), mm(1.0));
+            }),
+        ),
+        (
+            "giant",
+            odd(|d| {
+                scaled(d, 2900.0);
+                (d.arms.thickness, d.arms.width, d.arms.long_end) = (mm(90.0), mm(300.0), mm(400.0));
+                d.load.mass = Mass::kg(1900.0);
+            }),
+        ),
         ("far overhang", odd(|d| (d.load.length, d.load.centre) = (mm(1500.0), mm(300.0)))),
         ("tower on the deck", odd(|d| (d.load.height, d.load.length) = (mm(2900.0), mm(80.0)))),
-        ("no load", odd(|d| (d.load.mass, d.load.length, d.load.height) = (Mass::ZERO, Length::ZERO, Length::ZERO))),
+        (
+            "no load",
+            odd(|d| (d.load.mass, d.load.length, d.load.height) = (Mass::ZERO, Length::ZERO, Length::ZERO)),
+        ),
         ("hardly any lift", odd(|d| (d.lift.lowest, d.lift.highest) = (mm(800.0), mm(812.0)))),
         ("pushed", odd(|d| d.load.push = Force::n(400.0))),
         ("long name", odd(|d| d.rename("A table for the printing room on the second floor, wide paper"))),
@@ -160,7 +193,10 @@ fn each(check: impl Fn(&Report, &View, &Sheet, f64, &Picture) -> Vec<String>) {
                     frame: sheet.frame.clone(),
                     live,
                 };
-                let what = format!("{name}, {:?} {} x {} {:?}, deck {height:.4}", view.layout, view.width, view.height, view.system);
+                let what = format!(
+                    "{name}, {:?} {} x {} {:?}, deck {height:.4}",
+                    view.layout, view.width, view.height, view.system
+                );
                 let found = check(&report, &view, &sheet, height, &picture);
                 wrong.extend(found.into_iter().map(|trouble| format!("{what}: {trouble}")));
             }
@@ -186,7 +222,9 @@ fn no_two_texts_meet_and_none_is_cut_off() {
                 wrong.push(format!("{one:?} is cut off: {area:?}"));
             }
             let meeting = texts[..index].iter().filter(|(_, beside)| area.meets(beside));
-            wrong.extend(meeting.map(|(other, beside)| format!("{one:?} meets {other:?}: {area:?} {beside:?}")));
+            wrong.extend(
+                meeting.map(|(other, beside)| format!("{one:?} meets {other:?}: {area:?} {beside:?}")),
+            );
         }
         wrong
     });
@@ -196,7 +234,8 @@ fn no_two_texts_meet_and_none_is_cut_off() {
 fn what_must_stand_stands() {
     each(|report, view, _, height, picture| {
         let texts: Vec<&str> = picture.still.iter().chain(&picture.moving).map(words).collect();
-        let stands = |wanted: &str| texts.iter().any(|text| *text == wanted || text.ends_with(&format!(" {wanted}")));
+        let stands =
+            |wanted: &str| texts.iter().any(|text| *text == wanted || text.ends_with(&format!(" {wanted}")));
         let size = |metres: f64| figures::size(metres, view.system).number;
         let mut wanted = vec![size(height)];
         if view.layout != Layout::Print {
@@ -205,7 +244,11 @@ fn what_must_stand_stands() {
         }
         let mass = print(report.design.load.mass.steps(), Kind::Mass, view.system, Style::Short).text();
         wanted.push(mass);
-        wanted.into_iter().filter(|wanted| !stands(wanted)).map(|wanted| format!("{wanted} is missing")).collect()
+        wanted
+            .into_iter()
+            .filter(|wanted| !stands(wanted))
+            .map(|wanted| format!("{wanted} is missing"))
+            .collect()
     });
 }
 
@@ -235,7 +278,8 @@ fn the_level_is_one_level() {
         if view.layout == Layout::Print {
             return if lines.is_empty() { Vec::new() } else { vec!["a level line on paper".to_owned()] };
         }
-        let lies_at = |y: f64| lines.iter().any(|(from, to)| (from - y).abs() <= 1.0 && (to - y).abs() <= 1.0);
+        let lies_at =
+            |y: f64| lines.iter().any(|(from, to)| (from - y).abs() <= 1.0 && (to - y).abs() <= 1.0);
         let mut wrong = Vec::new();
         if !lies_at(surface) {
             wrong.push(format!("the level line is not at the deck, {surface}: {lines:?}"));
@@ -243,14 +287,16 @@ fn the_level_is_one_level() {
         for (place, plot) in picture.frame.plots.iter().enumerate() {
             let level = plot.scale.level(height);
             if !lies_at(level) || view.layout == Layout::Wide && (level - surface).abs() > 1.0 {
-                wrong.push(format!("plot {place} has its level at {level}, the deck lies at {surface}: {lines:?}"));
+                wrong.push(format!(
+                    "plot {place} has its level at {level}, the deck lies at {surface}: {lines:?}"
+                ));
             }
             // The main curve, drawn last, crosses the level where its value says.
             let main = sheet.curves.iter().rfind(|curve| curve.plot == place).unwrap();
             if plot.chart == Chart::ScrewForce {
                 let wanted = plot.place(station.raise(), height).x;
                 let found = crossing(&main.points, level).unwrap_or(f64::NAN);
-                if !((found - wanted).abs() <= 1.0) {
+                if found.is_nan() || (found - wanted).abs() > 1.0 {
                     wrong.push(format!("the curve crosses at {found}, the value stands at {wanted}"));
                 }
             }
@@ -296,6 +342,37 @@ fn the_picture_holds_the_table() {
         }
         wrong
     });
+}
+
+#[test]
+fn sizes_nobody_has_still_give_a_picture() {
+    let report = analyse(&Design::default()).unwrap();
+    for layout in [Layout::Wide, Layout::Narrow, Layout::Print] {
+        for (width, height) in [(0, 0), (1, 9000), (240, 320), (500, 320), (9000, 1), (u32::MAX, u32::MAX)] {
+            for charts in [Vec::new(), Chart::ALL.repeat(3)] {
+                let view =
+                    View { charts, head: height / 2, ..View::new(width, height, layout, System::Inch) };
+                let picture = compose(&report, f64::NAN, &view, &widths);
+                assert!(picture.width >= 240.0 && picture.height.is_finite(), "{view:?}");
+                assert!(!picture.svg("", "").contains("NaN"), "{view:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn the_demo_rolls_on_its_rails() {
+    // Sizes of the metric demo: beams end 135 mm above the floor, strips are 4 mm thick, wheels 42 mm across.
+    let report = analyse(&Demo::PaperLift.design()).unwrap();
+    let station = report.at(0.76);
+    let sheet = Sheet::new(&report, &View::new(1096, 628, Layout::Wide, System::Metric), &widths);
+    let ring = sheet.moving(&report, &station, &widths).1.carriage.unwrap();
+    let axle = sheet.frame.scale.to_model(ring.centre);
+    assert!((axle.y - (135.0 + 4.0 + 21.0)).abs() < 1e-9, "{axle:?}");
+    // Two stages of 520 mm arms: 520 cos(theta) from pivot to axle with 1040 sin(theta) of lift.
+    let lift: f64 = 760.0 - 160.0 - 82.0;
+    let run = (520.0_f64 * 520.0 - lift * lift / 4.0).sqrt();
+    assert!((axle.x - run).abs() < 1e-9, "{axle:?} {run}");
 }
 
 #[test]

@@ -119,15 +119,25 @@ mod tests {
     fn ticks_are_round_and_reach_beyond_the_curve() {
         assert_eq!(texts(&Ticks::covering(0.0, 9.8, 5)), ["0", "2", "4", "6", "8", "10"]);
         assert_eq!(texts(&Ticks::covering(0.0, 31.4, 4)), ["0", "10", "20", "30", "40"]);
-assert_eq!(texts(&Ticks::covering(-0.031, 0.512, 3)), ["−0.5", "0.0", "0.5", "1.0"]);
+        assert_eq!(texts(&Ticks::covering(-0.031, 0.512, 3)), ["−0.5", "0.0", "0.5", "1.0"]);
     }
 
     #[test]
     fn odd_ranges_end_and_never_count_too_many() {
-        for (least, most) in [(0.0, 0.0), (f64::NAN, 3.0), (f64::NEG_INFINITY, f64::INFINITY), (-1e300, 1e300), (0.0, 5e-324), (0.0, 1e-300)] {
+        for (least, most) in [
+            (0.0, 0.0),
+            (f64::NAN, 3.0),
+            (f64::NEG_INFINITY, f64::INFINITY),
+            (-1e300, 1e300),
+            (0.0, 5e-324),
+            (0.0, 1e-300),
+        ] {
             for at_most in [0, 1, 3, 1000] {
                 let ticks = Ticks::covering(least, most, at_most);
-                assert!((2..=MOST).contains(&ticks.count) && ticks.step > 0.0, "{least} {most} {at_most} {ticks:?}");
+                assert!(
+                    (2..=MOST).contains(&ticks.count) && ticks.step > 0.0,
+                    "{least} {most} {at_most} {ticks:?}"
+                );
             }
         }
     }

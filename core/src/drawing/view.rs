@@ -87,7 +87,7 @@ pub struct View {
     pub system: System,
     /// What is drawn over the elevation.
     pub show: Show,
-    /// Plots from left to right, as many as there is room for.
+    /// Plots from left to right, as many as there is room for; the screw force where the list is empty.
     pub charts: Vec<Chart>,
     /// Number of this drawing and of all, for the title block.
     pub sheet: (u32, u32),

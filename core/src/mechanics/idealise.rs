@@ -12,7 +12,7 @@ use super::solver::Solver;
 use super::stiffness;
 use crate::catalogue::steel::{STEEL_MODULUS, Section};
 use crate::design::{self, BearingEnd, Design, StrutEnd};
-use crate::parts::{ArmName, Part, Rides, arm_spread, arm_thickness, parts, wheel_overhang};
+use crate::parts::{ArmName, Part, Rides, ScrewBar, arm_thickness, parts, screw_bars, wheel_overhang};
 use crate::quantity::Length;
 
 /// The idealised mechanism of a design, its carriage stopped at the lowest and the highest deck.
@@ -155,18 +155,7 @@ fn strut_arm(end: StrutEnd) -> ArmId {
 /// The screw's core and, one behind the other: nut, thrust bearing, the cross-bars that carry its ends, and the wood that holds them.
 fn drive_stiffness(design: &Design) -> DriveStiffness {
     let drive = &design.drive;
-    let cross_bar = |b: bool| {
-        let tube = Section::SquareTube { side: drive.cross_bar, wall: drive.cross_wall };
-        stiffness::bar_at_middle(steel_ei(tube), arm_spread(design, b).to_m())
-    };
-    let on_frame = anchor(design);
-    let at_strut_end = |end: StrutEnd| if end.stage().is_some() { cross_bar(end.is_b()) } else { on_frame };
-    let (first, second) = match drive.kind {
-        design::DriveKind::BaseCarriage => (on_frame, cross_bar(true)),
-        design::DriveKind::TopCarriage => (on_frame, cross_bar(false)),
-        design::DriveKind::SidePivots => (cross_bar(true), cross_bar(false)),
-        design::DriveKind::Strut => (at_strut_end(drive.foot), at_strut_end(drive.head)),
-    };
+    let [first, second] = screw_bars(design).map(|bar| bar_stiffness(design, bar));
     DriveStiffness {
         e: Some(STEEL_MODULUS.to_pa()),
         area: Some(Section::RoundBar { diameter: drive.root }.area()),
@@ -174,14 +163,16 @@ fn drive_stiffness(design: &Design) -> DriveStiffness {
     }
 }
 
-/// The tube that holds one end of the screw at a frame, with the wood behind its two seats.
-fn anchor(design: &Design) -> f64 {
+/// A bar that holds an end of the screw, at a frame with the wood behind its two seats.
+fn bar_stiffness(design: &Design, bar: ScrewBar) -> f64 {
+    let bent = stiffness::bar_at_middle(steel_ei(bar.section), bar.span.to_m());
+    if !bar.on_frame {
+        return bent;
+    }
     let drive = &design.drive;
-    let tube = Section::SquareTube { side: drive.anchor_bar, wall: drive.anchor_wall };
-    let bar = stiffness::bar_at_middle(steel_ei(tube), drive.anchor_span.to_m());
     let pressed = 2.0 * drive.anchor_bar.to_m() * frame_thickness(design);
     let seats = stiffness::block(design.arms.modulus.to_pa(), pressed, drive.seat_depth.to_m());
-    stiffness::series([bar, seats])
+    stiffness::series([bent, seats])
 }
 
 /// Bending stiffness of a steel bar, N m2.

@@ -10,6 +10,7 @@ mod solid;
 pub use arms::{arm_offset, arm_spread, arm_thickness};
 pub use carriages::wheel_overhang;
 pub use part::{ArmName, Material, Part, Rides};
+pub use screw::{ScrewBar, screw_bars};
 
 use crate::design::Design;
 

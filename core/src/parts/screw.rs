@@ -17,6 +17,40 @@ const HANDLE_MASS: f64 = 0.3;
 /// The tube that holds the bearing stands out of its seats by this much at both ends together.
 const SEAT_LAP: Length = Length::mm(20.0);
 
+/// A bar across the table that carries one end of the screw at its middle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ScrewBar {
+    /// Its section.
+    pub section: Section,
+    /// Its free length.
+    pub span: Length,
+    /// Whether it is seated in a frame; else it turns with two arms.
+    pub on_frame: bool,
+}
+
+/// The bars at both ends of the screw: of a screw along a rail the one that holds the thrust bearing first.
+#[must_use]
+pub fn screw_bars(design: &Design) -> [ScrewBar; 2] {
+    let drive = &design.drive;
+    let on_arms = |b: bool| ScrewBar {
+        section: Section::SquareTube { side: drive.cross_bar, wall: drive.cross_wall },
+        span: arm_spread(design, b),
+        on_frame: false,
+    };
+    let on_frame = ScrewBar {
+        section: Section::SquareTube { side: drive.anchor_bar, wall: drive.anchor_wall },
+        span: drive.anchor_span,
+        on_frame: true,
+    };
+    let at_strut_end = |end: StrutEnd| if end.stage().is_some() { on_arms(end.is_b()) } else { on_frame };
+    match drive.kind {
+        DriveKind::BaseCarriage => [on_frame, on_arms(true)],
+        DriveKind::TopCarriage => [on_frame, on_arms(false)],
+        DriveKind::SidePivots => [on_arms(true), on_arms(false)],
+        DriveKind::Strut => [at_strut_end(drive.foot), at_strut_end(drive.head)],
+    }
+}
+
 pub(super) fn parts(design: &Design) -> Vec<Part> {
     match design.drive.kind {
         DriveKind::BaseCarriage => carriage_drive(design, Rides::Base, Rides::BaseCarriage),

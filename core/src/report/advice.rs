@@ -1,40 +1,40 @@
 //! What would help, found by trying it: the design is changed and computed again, nothing is guessed.
-use super::{Station, reach, worse_share};
-use crate::design::{Design, DriveKind};
+use super::trial::Trial;
+use super::{Report, Station, reach, worse_share};
+use crate::checks::{self, Check, Lever};
+use crate::design::Design;
 use crate::mechanics::{Solver, idealise};
-use crate::quantity::{Amount, Count, Length, Phrase};
+use crate::quantity::Phrase;
 
-/// A change worth trying, with the words for it.
-pub(super) struct Trial {
+/// A step that was tried, and what became of the check.
+#[derive(Clone, Debug)]
+pub struct Help {
     /// What is changed, as the beginning of a sentence.
     pub words: Phrase,
+    /// The check's ratio after it, the worst of the lowest, the highest and the governing height; zero where nothing is left to check.
+    pub ratio: f64,
     /// The design after it.
-    pub design: Design,
+    pub design: Box<Design>,
 }
 
-impl Trial {
-    fn new(design: &Design, words: Phrase, change: impl FnOnce(&mut Design)) -> Self {
-        let mut design = design.clone();
-        change(&mut design);
-        Self { words, design }
-    }
+/// The solver of a design that stands.
+fn solver(design: &Design) -> Option<Solver> {
+    reach(design).ok()?;
+    Solver::new(&idealise(design).ok()?).ok()
 }
 
 /// The table of a design at one deck height, m; none where it cannot stand there.
 pub(super) fn station(design: &Design, height: f64) -> Option<Station> {
-    reach(design).ok()?;
-    let solver = Solver::new(&idealise(design).ok()?).ok()?;
-    Station::new(&solver, height, worse_share(design), false).ok()
+    Station::new(&solver(design)?, height, worse_share(design), false).ok()
 }
 
 /// The trial with the least of a figure at a height, and that figure; none where no trial can stand.
 pub(super) fn best(
-    trials: Vec<Trial>,
+    trials: impl Iterator<Item = Trial>,
     height: f64,
     figure: impl Fn(&Station) -> f64,
 ) -> Option<(Trial, f64)> {
     trials
-        .into_iter()
         .filter_map(|trial| {
             let value = figure(&station(&trial.design, height)?);
             Some((trial, value))
@@ -43,26 +43,46 @@ pub(super) fn best(
 }
 
 /// The usual remedies for sag, each a step a builder would take.
-pub(super) fn against_sag(design: &Design) -> Vec<Trial> {
-    let wider = |length: Length, by: f64| Length::mm((length.to_mm() * by / 5.0).ceil() * 5.0);
-    let size = |length: Length| Amount::Size(length.to_m());
-    let bar = wider(design.drive.cross_bar, 1.2);
-    let bush = Length::mm((design.running.bush.to_mm() * 1.25).ceil());
-    let width = wider(design.arms.width, 1.2);
-    let mut trials = vec![
-        Trial::new(design, Phrase::new("A cross-bar ").with(size(bar)).and(" square"), |d| {
-            d.drive.cross_bar = bar;
-        }),
-        Trial::new(design, Phrase::new("Bushings ").with(size(bush)).and(" wide"), |d| d.running.bush = bush),
-        Trial::new(design, Phrase::new("Arms ").with(size(width)).and(" wide"), |d| d.arms.width = width),
-        Trial::new(design, Phrase::new("One layer more in the arms"), |d| {
-            d.arms.layers = Count::of(d.arms.layers.get() + 1);
-        }),
-    ];
-    if matches!(design.drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage) {
-        let tube = wider(design.drive.anchor_bar, 1.2);
-        let words = Phrase::new("A bearing tube ").with(size(tube)).and(" square");
-        trials.push(Trial::new(design, words, |d| d.drive.anchor_bar = tube));
+pub(super) fn against_sag(design: &Design) -> impl Iterator<Item = Trial> + '_ {
+    [Lever::CrossBar, Lever::Bush, Lever::ArmWidth, Lever::ArmLayer, Lever::BearingTube]
+        .into_iter()
+        .filter_map(|lever| Trial::of(design, lever))
+}
+
+/// The ratio of a check in a design, the worst of its lowest, its highest and one height, m; zero where it no longer applies and none where
+/// the design cannot stand.
+fn ratio(design: &Design, id: &str, height: f64) -> Option<f64> {
+    let (low, high) = (design.lift.lowest.to_m(), design.lift.highest.to_m());
+    let (solver, share) = (solver(design)?, worse_share(design));
+    let stations = [low, height.clamp(low, high), high]
+        .into_iter()
+        .map(|height| Station::new(&solver, height, share, false))
+        .collect::<Result<Vec<_>, _>>()
+        .ok()?;
+    let levels: Vec<_> = stations.iter().map(Station::level).collect();
+    let list = checks::all(design, &solver, &levels, share).ok()?;
+    Some(list.iter().find(|check| check.id == id).map_or(0.0, |check| check.ratio))
+}
+
+impl Report {
+    /// Every step worth trying against a check, tried out, the most helpful first. Steps that do not help, or with which the table could not
+    /// stand, are left out. Each takes about as long as thirty heights.
+    #[must_use]
+    pub fn helps(&self, check: &Check) -> Vec<Help> {
+        let mut helps: Vec<Help> = check
+            .levers
+            .iter()
+            .filter_map(|lever| {
+                let trial = Trial::of(&self.design, *lever)?;
+                let ratio = ratio(&trial.design, check.id, check.height)?;
+                (ratio < check.ratio).then(|| Help {
+                    words: trial.words,
+                    ratio,
+                    design: Box::new(trial.design),
+                })
+            })
+            .collect();
+        helps.sort_by(|one, other| one.ratio.total_cmp(&other.ratio));
+        helps
     }
-    trials
 }

@@ -8,16 +8,19 @@ mod reach;
 mod relations;
 mod revise;
 mod station;
+mod trial;
 
 pub(crate) use findings::SAG_UNSAFE;
 
 pub use finding::{Curve, Finding, Grade, Spot};
 pub use crate::quantity::{Amount, Phrase};
+pub use advice::Help;
 pub use reach::reach;
 pub use relations::Obstacle;
 pub use revise::{Offer, Refusal, Span, revise, span};
 pub use station::Station;
 
+use crate::checks::{self, Check};
 use crate::design::{Design, Fault, check};
 use crate::mechanics::{Diagram, Limits, Mechanism, Solver, idealise};
 use crate::parts::{Part, parts};
@@ -57,6 +60,8 @@ pub struct Report {
     pub parts: Vec<Part>,
     /// [`STATIONS`] heights from the lowest to the highest deck.
     pub stations: Vec<Station>,
+    /// Whether it holds, part by part.
+    pub checks: Vec<Check>,
     /// What was found, worst first.
     pub findings: Vec<Finding>,
     solver: Solver,
@@ -88,10 +93,13 @@ pub fn analyse(design: &Design) -> Result<Report, Unsound> {
         .map(|at| Station::new(&solver, low + (high - low) * at as f64 / last, share, false))
         .collect::<Result<Vec<_>, _>>()
         .map_err(|fault| unsolvable(vec![fault]))?;
+    let levels: Vec<_> = stations.iter().map(Station::level).collect();
+    let checks = checks::all(design, &solver, &levels, share).map_err(|fault| unsolvable(vec![fault]))?;
     let mut report = Report {
         design: design.clone(),
         parts: parts(design),
         stations,
+        checks,
         findings: Vec::new(),
         share,
         solver,
@@ -198,6 +206,12 @@ impl Report {
     #[must_use]
     pub fn diagrams(&self, station: &Station) -> Vec<Diagram> {
         self.solver.diagrams(&station.pose, &station.state.rest).unwrap_or_default()
+    }
+
+    /// The check of a name; none where it does not apply to this design.
+    #[must_use]
+    pub fn check(&self, id: &str) -> Option<&Check> {
+        self.checks.iter().find(|check| check.id == id)
     }
 
     /// The greatest of a figure over the lift and the deck height at which it stands; figures that are not numbers do not count.

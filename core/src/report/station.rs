@@ -1,4 +1,5 @@
 //! The table at one height.
+use crate::checks::Level;
 use crate::mechanics::flex::{Deflection, Movement};
 use crate::mechanics::{Detail, Fault, Motion, Pose, Solver, State, Torque};
 
@@ -31,6 +32,19 @@ impl Station {
         let torque = motion.torque.ok_or_else(none)?;
         let deflection = state.deflection.take().ok_or_else(none)?;
         Ok(Self { height, pose, state, motion, torque, deflection, share })
+    }
+
+    /// The station as the checks look at it.
+    #[must_use]
+    pub fn level(&self) -> Level<'_> {
+        Level {
+            deck: self.height,
+            pose: &self.pose,
+            state: &self.state,
+            motion: &self.motion,
+            torque: Some(self.torque),
+            deflection: Some(&self.deflection),
+        }
     }
 
     /// Sag of the worse side at the load, by cause, m. What belongs to one side gives in proportion to that side's share; the

@@ -46,11 +46,16 @@ pub fn follow(state: State) {
     }
     let writer = Rc::new(Writer::default());
     writer::remember(&writer);
-    // Effects, because address and storage lie outside the page's own state.
+    // Effects, because address, storage and the window's title lie outside the page's own state.
     let put = Rc::clone(&writer);
     Effect::new(move || put.put(state.design.get()));
     Effect::new(move || {
         storage::keep_units(if state.units.get() == System::Inch { INCHES } else { MILLIMETRES });
+    });
+    Effect::new(move || {
+        if let Some(document) = web_sys::window().and_then(|window| window.document()) {
+            document.set_title(&state.design.with(|design| format!("{} – Risewright", design.name)));
+        }
     });
     let put = Rc::clone(&writer);
     window_event_listener(leptos::ev::hashchange, move |_| {

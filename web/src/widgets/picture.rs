@@ -1,4 +1,6 @@
 //! One layer of a drawing: marks as SVG elements, made once and then only patched where they differ.
+use std::sync::Arc;
+
 use leptos::prelude::*;
 use risewright::drawing::{Mark, Screen, Shape};
 use web_sys::{Document, Element};
@@ -18,14 +20,15 @@ pub fn Layer(
     class: &'static str,
     /// The marks, in painting order.
     #[prop(into)]
-    marks: Signal<Vec<Mark>>,
+    marks: Signal<Arc<Vec<Mark>>>,
 ) -> impl IntoView {
     let group = NodeRef::<leptos::svg::G>::new();
     let drawn = StoredValue::new_local(Vec::<Drawn>::new());
     // An effect, because what it changes are SVG elements and no signal.
     Effect::new(move || {
         if let Some(group) = group.get() {
-            marks.with(|marks| drawn.update_value(|drawn| patch(&group, drawn, marks)));
+            let marks = marks.get();
+            drawn.update_value(|drawn| patch(&group, drawn, &marks));
         }
     });
     view! { <g node_ref=group class=class></g> }
@@ -91,7 +94,6 @@ struct Writer<'a> {
 }
 
 impl Writer<'_> {
-    #[expect(clippy::float_cmp, reason = "anything but the very same number is written again")]
     fn number(&self, name: &str, value: f64, old: Option<f64>) {
         if old != Some(value) {
             set(self.element, name, &coordinate(value));

@@ -31,7 +31,12 @@ pub(super) fn casters(design: &Design) -> Vec<Stroke> {
                 start: DVec2::new(x - wide, plate),
                 segments: vec![
                     Segment::Line(DVec2::new(x - narrow, radius)),
-                    Segment::Arc { to: DVec2::new(x + narrow, radius), radius: narrow, left: true, large: false },
+                    Segment::Arc {
+                        to: DVec2::new(x + narrow, radius),
+                        radius: narrow,
+                        left: true,
+                        large: false,
+                    },
                     Segment::Line(DVec2::new(x + wide, plate)),
                 ],
                 closed: true,

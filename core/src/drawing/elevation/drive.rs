@@ -57,14 +57,18 @@ fn line_of(subject: &Subject<'_>) -> Line {
             between(subject.joint(JointId::Jl(level)), subject.joint(JointId::Jr(level)), [tubes[1]; 2])
         }
         DriveKind::Strut => between(
-            strut_end(subject, drive.foot, [drive.foot_x, drive.foot_y].map(|size| size.to_mm()), [
-                drive.foot_part.value(),
-                drive.foot_off.to_mm(),
-            ]),
-            strut_end(subject, drive.head, [drive.head_x, drive.head_y].map(|size| size.to_mm()), [
-                drive.head_part.value(),
-                drive.head_off.to_mm(),
-            ]),
+            strut_end(
+                subject,
+                drive.foot,
+                [drive.foot_x, drive.foot_y].map(|size| size.to_mm()),
+                [drive.foot_part.value(), drive.foot_off.to_mm()],
+            ),
+            strut_end(
+                subject,
+                drive.head,
+                [drive.head_x, drive.head_y].map(|size| size.to_mm()),
+                [drive.head_part.value(), drive.head_off.to_mm()],
+            ),
             [drive.foot, drive.head].map(|end| if end.stage().is_some() { tubes[1] } else { tubes[0] }),
         ),
     }
@@ -116,7 +120,11 @@ pub(super) fn handle(subject: &Subject<'_>) -> DVec2 {
 pub(super) fn crank_box(subject: &Subject<'_>) -> [DVec2; 2] {
     let (at, out, up) = line_of(subject).crank(subject);
     let radius = subject.design.drive.crank.to_mm();
-    let corners = [at, at + up * radius, at + up * radius * (1.0 + HANDLE_THICK / 2.0) + out * radius * (HANDLE_LENGTH + CRANK_BAR)];
+    let corners = [
+        at,
+        at + up * radius,
+        at + up * radius * (1.0 + HANDLE_THICK / 2.0) + out * radius * (HANDLE_LENGTH + CRANK_BAR),
+    ];
     let least = corners.iter().fold(at, |least, corner| least.min(*corner));
     [least, corners.iter().fold(at, |most, corner| most.max(*corner))]
 }
@@ -148,7 +156,11 @@ pub(super) fn screw(subject: &Subject<'_>) -> Vec<Stroke> {
     ];
     // The bearing presses on the side of its tube that the screw is pulled or pushed against.
     let pulled = !line.rail || drive.bearing_end == BearingEnd::Fixed;
-    let bearing = if pulled { [-block - BEARING_LENGTH * collar, -block] } else { [block, block + BEARING_LENGTH * collar] };
+    let bearing = if pulled {
+        [-block - BEARING_LENGTH * collar, -block]
+    } else {
+        [block, block + BEARING_LENGTH * collar]
+    };
     let half = BEARING_OUTSIDE * collar / 2.0;
     strokes.push(stroke("w steel", axes.block(bearing, [-half, half])));
     strokes.extend(if line.rail { tubes(subject, &line) } else { free_ends(subject, &line) });
@@ -160,7 +172,9 @@ pub(super) fn screw(subject: &Subject<'_>) -> Vec<Stroke> {
 fn tubes(subject: &Subject<'_>, line: &Line) -> Vec<Stroke> {
     let drive = &subject.design.drive;
     let axes = line.axes;
-    let square = |class, middle: f64, half: f64| stroke(class, axes.block([middle - half, middle + half], [-half, half]));
+    let square = |class, middle: f64, half: f64| {
+        stroke(class, axes.block([middle - half, middle + half], [-half, half]))
+    };
     let [anchor, carriage] = line.tubes.map(|side| side / 2.0);
     // It sits on the right of the tube at either end: pulled through it by the one, pushed against it by the other.
     let outer = if drive.bearing_end == BearingEnd::Fixed { 1.0 } else { -1.0 };

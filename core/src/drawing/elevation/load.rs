@@ -1,7 +1,7 @@
 //! What stands on the deck.
 use super::{Axes, Subject, line, stroke};
-use crate::drawing::outline::Stroke;
 use crate::design::Design;
+use crate::drawing::outline::Stroke;
 use glam::DVec2;
 
 /// A load is drawn no higher than this part of the highest deck; a higher one is broken off.
@@ -41,7 +41,10 @@ pub fn load_shape(subject: &Subject<'_>) -> LoadShape {
         stroke("load none", deck.block([left, right], [0.0, height])),
         line("paper", corners[0], corners[2]),
         line("paper", corners[1], corners[3]),
-        stroke("n none", break_mark(&deck, [left, right], height, if broken { 6.0 * subject.pixel } else { 0.0 })),
+        stroke(
+            "n none",
+            break_mark(&deck, [left, right], height, if broken { 6.0 * subject.pixel } else { 0.0 }),
+        ),
     ];
     LoadShape { strokes, middle: corner(middle, height / 2.0), corners, broken }
 }

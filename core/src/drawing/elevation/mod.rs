@@ -117,7 +117,8 @@ impl Subject<'_> {
     /// The deck and the wheels as thin outlines of an end position.
     #[must_use]
     pub fn phantom(&self) -> Vec<Stroke> {
-        let wheel = Outline::Circle { centre: self.carriage(), radius: self.design.running.wheel.to_mm() / 2.0 };
+        let wheel =
+            Outline::Circle { centre: self.carriage(), radius: self.design.running.wheel.to_mm() / 2.0 };
         vec![Stroke { class: "ph", outline: deck::panel(self) }, Stroke { class: "ph", outline: wheel }]
     }
 

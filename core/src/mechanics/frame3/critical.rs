@@ -165,3 +165,55 @@ fn scattered(size: usize) -> Vec<f64> {
     }
     vector
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn diagonal(entries: &[f64]) -> Skyline {
+        let mut matrix = Skyline::new(&(0..entries.len()).collect::<Vec<_>>());
+        for (row, value) in entries.iter().enumerate() {
+            matrix.add(row, row, *value);
+        }
+        matrix
+    }
+
+    fn lowest_of(stiffness: &Skyline, geometric: &Skyline) -> Option<f64> {
+        let factor = stiffness.clone().factor().expect("positive definite");
+        lowest(stiffness, &factor, geometric)
+    }
+
+    #[test]
+    fn only_positive_ratios_count_and_the_lowest_of_them() {
+        let stiffness = diagonal(&[1.0, 4.0, 2.0, 9.0]);
+        let ratio = lowest_of(&stiffness, &diagonal(&[50.0, -1.0, -0.1, -3.0]));
+        assert!(ratio.is_some_and(|ratio| (ratio - 3.0).abs() < 1e-5), "{ratio:?}");
+        assert_eq!(lowest_of(&stiffness, &diagonal(&[1.0, 2.0, 0.0, 7.0])), None);
+        assert_eq!(lowest_of(&stiffness, &diagonal(&[0.0; 4])), None);
+        assert_eq!(lowest_of(&stiffness, &diagonal(&[0.0, -1e-8, 0.0, 5.0])), None);
+    }
+
+    #[test]
+    fn lanczos_finds_what_halving_finds() {
+        for (size, spread) in [(1, 1.0), (5, 1.0), (40, 1.0), (130, 1e4)] {
+            let first: Vec<usize> = (0..size).map(|row: usize| row.saturating_sub(5)).collect();
+            let (mut stiffness, mut geometric) = (Skyline::new(&first), Skyline::new(&first));
+            let noise = scattered(4096);
+            for row in 0..size {
+                for column in first[row]..=row {
+                    let value = noise[(97 * row + 31 * column) % noise.len()];
+                    geometric.add(row, column, value);
+                    // Dominated by its diagonal, hence positive definite.
+                    let scale = 1.0 + spread * row as f64 / size as f64;
+                    stiffness.add(row, column, if row == column { scale } else { value });
+                }
+            }
+            let (quick, slow) =
+                (lowest_of(&stiffness, &geometric), halve(|at| is_stable(&stiffness, &geometric, at), MOST));
+            match (quick, slow) {
+                (Some(quick), Some(slow)) => assert!((quick / slow - 1.0).abs() < 1e-5, "{quick} or {slow}"),
+                (quick, slow) => assert_eq!(quick, slow),
+            }
+        }
+    }
+}

@@ -13,6 +13,8 @@
 
 mod bar;
 mod build;
+#[cfg(test)]
+mod closed_forms;
 mod coupling;
 mod critical;
 mod half;

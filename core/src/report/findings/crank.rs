@@ -1,49 +1,39 @@
 //! How hard the crank is.
+use super::strength::{grade, spot};
 use crate::design::Design;
 use crate::quantity::{Amount, Length, Phrase};
-use crate::report::finding::{Curve, Finding, Grade, Spot};
-use crate::report::{Report, Station, advice};
-
-/// From this share of the limit on a finding says watch.
-const NEAR: f64 = 0.8;
+use crate::report::finding::{Curve, Finding, Grade};
+use crate::report::{Report, advice};
 
 /// Halvings when looking for a remedy: to a two-hundred-and-fiftieth of the range looked through.
 const HALVINGS: u32 = 8;
 
 /// The force on the handle while raising against the force the builder accepts.
-pub(super) fn effort(report: &Report) -> Finding {
-    let limit = report.design.drive.crank_limit.to_n();
-    let (force, height) = report.greatest(Station::crank_raise);
-    let ratio = force / limit;
-    let grade = if ratio > 1.0 {
-        Grade::Over
-    } else if ratio > NEAR {
-        Grade::Watch
-    } else {
-        Grade::Fine
-    };
-    Finding {
+pub(super) fn effort(report: &Report) -> Option<Finding> {
+    let check = report.check("crank-force")?;
+    let grade = grade(check.verdict);
+    Some(Finding {
         grade,
-        ratio,
+        ratio: check.ratio,
         phrase: Phrase::new("Crank: ")
-            .with(Amount::Force(force))
+            .with(check.demand)
             .and(" at deck ")
-            .with(Amount::Size(height))
+            .with(Amount::Size(check.height))
             .and(". Limit set for this design: ")
-            .with(Amount::Force(limit))
+            .with(check.capacity)
             .and("."),
-        remedy: if grade == Grade::Over { remedy(report, force) } else { None },
-        height: Some(height),
-        spot: Spot::Crank,
+        remedy: if grade == Grade::Over { remedy(report, check.ratio) } else { None },
+        height: Some(check.height),
+        spot: spot(check.member),
         curve: Some(Curve::ScrewForce),
-    }
+    })
 }
 
 /// A higher lowest deck, and a longer crank, that keep to the limit; the first is tried out, the second follows from the lever.
-fn remedy(report: &Report, force: f64) -> Option<Phrase> {
+fn remedy(report: &Report, ratio: f64) -> Option<Phrase> {
     let design = &report.design;
     let limit = design.drive.crank_limit.to_n();
-    let crank = Length::mm((design.drive.crank.to_mm() * force / limit).ceil());
+    let crank = Length::mm((design.drive.crank.to_mm() * ratio).ceil());
     let stop = higher_stop(design, limit)
         .map(|lowest| Phrase::new("A lowest deck of ").with(Amount::Size(lowest.to_m())));
     let lever = (crank < design.lift.pin_line).then_some(Amount::Size(crank.to_m()));

@@ -6,6 +6,7 @@ mod sag;
 mod screw;
 mod seats;
 mod sheet;
+mod strength;
 
 pub(crate) use sag::UNSAFE as SAG_UNSAFE;
 
@@ -14,13 +15,10 @@ use super::finding::{Finding, sorted};
 
 /// Everything found, worst first.
 pub(super) fn of(report: &Report) -> Vec<Finding> {
-    let mut findings = vec![
-        crank::effort(report),
-        sag::drop(report),
-        screw::holding(report),
-        seats::tipping(report),
-        sheet::area(report),
-    ];
+    let mut findings = vec![sag::drop(report), sheet::area(report)];
+    findings.extend([crank::effort(report), screw::holding(report), seats::tipping(report)].into_iter().flatten());
+    findings.extend(strength::checks(report));
+    findings.extend(strength::all_hold(report));
     findings.extend(seats::uplift(report));
     findings.extend(frames::stands(report));
     findings.extend(frames::clears(report));

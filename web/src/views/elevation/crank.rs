@@ -1,4 +1,6 @@
 //! The crank: turn it up or down at its own pace, or take it anywhere with the slider.
+use std::sync::Arc;
+
 use leptos::html;
 use leptos::prelude::*;
 use risewright::quantity::figures;
@@ -84,9 +86,10 @@ fn Strip(state: State) -> impl IntoView {
     let size = observe(place);
     let track =
         Memo::new(move |_| Track { width: size.get().0, turns: state.report.with(|report| report.turns()) });
-    let still =
-        Signal::derive(move || state.report.with(|report| track.get().still(report, state.units.get())));
-    let live = Signal::derive(move || track.get().live(state.turns.get()));
+    let still = Signal::derive(move || {
+        Arc::new(state.report.with(|report| track.get().still(report, state.units.get())))
+    });
+    let live = Signal::derive(move || Arc::new(track.get().live(state.turns.get())));
     let ends = Signal::derive(move || (0.0, track.get().turns));
     let words = Signal::derive(move || state.deck_words());
     let moved = Callback::new(move |turns| {

@@ -1,7 +1,9 @@
 //! The picture: the table to scale, the pole, and the plots at the same level; to be looked at and taken hold of.
+use std::sync::Arc;
+
 use leptos::html;
 use leptos::prelude::*;
-use risewright::drawing::{Live, Mark, Screen, Shape, Sheet};
+use risewright::drawing::{Curve, Live, Mark, Screen, Shape, Sheet};
 
 use super::hold::Holds;
 use super::reading::Values;
@@ -16,13 +18,16 @@ use crate::widgets::picture::Layer;
 use crate::widgets::size::observe;
 use crate::widgets::slider::Slider;
 
+/// The marks that move with the deck, and what goes with them.
+pub type Moving = (Arc<Vec<Mark>>, Live);
+
 /// What is drawn and where it lies.
 #[derive(Clone, Copy)]
 pub struct Drawn {
     /// Everything that stands still; none until the room for it is known.
     pub sheet: Memo<Option<Shared<Sheet>>>,
     /// What moves with the deck.
-    pub moving: Memo<Option<Shared<(Vec<Mark>, Live)>>>,
+    pub moving: Memo<Option<Shared<Moving>>>,
 }
 
 /// The picture with its toggles.
@@ -41,23 +46,30 @@ pub fn Figure(state: State) -> impl IntoView {
     });
     let moving = Memo::new(move |_| {
         let sheet = sheet.get()?;
-        let moving = state.report.with(|report| {
+        let (marks, live) = state.report.with(|report| {
             state.station.with(|station| {
                 lettering.with_value(|lettering| {
                     sheet.moving(report, station, &|words, face| lettering.width(words, face))
                 })
             })
         });
-        Some(Shared::new(moving))
+        Some(Shared::new((Arc::new(marks), live)))
     });
     let drawn = Drawn { sheet, moving };
     let extent = Memo::new(move |_| sheet.with(|sheet| sheet.as_ref().map_or((0.0, 0.0), |sheet| (sheet.width, sheet.height))));
-    let still = Signal::derive(move || sheet.with(|sheet| sheet.as_ref().map_or_else(Vec::new, |sheet| sheet.still.clone())));
-    let curves = Signal::derive(move || sheet.with(|sheet| sheet.as_ref().map_or_else(Vec::new, |sheet| sheet.curves.clone())));
-    let paths = Signal::derive(move || {
-        curves.get().iter().map(|curve| Mark { class: curve.ink.class, shape: Shape::Path(curve.notation()) }).collect()
+    let still = Signal::derive(move || {
+        Arc::new(sheet.with(|sheet| sheet.as_ref().map_or_else(Vec::new, |sheet| sheet.still.clone())))
     });
-    let live = Signal::derive(move || moving.with(|moving| moving.as_ref().map_or_else(Vec::new, |moving| moving.0.clone())));
+    let curves = Signal::derive(move || {
+        sheet.with(|sheet| sheet.as_ref().map_or_else(Vec::new, |sheet| sheet.curves.clone()))
+    });
+    let paths = Signal::derive(move || {
+        let path = |curve: &Curve| Mark { class: curve.ink.class, shape: Shape::Path(curve.notation()) };
+        Arc::new(curves.with(|curves| curves.iter().map(path).collect()))
+    });
+    let live = Signal::derive(move || {
+        moving.with(|moving| moving.as_ref().map(|moving| Arc::clone(&moving.0))).unwrap_or_default()
+    });
     let label = move || {
         format!(
             "Side elevation, deck at {}, with plots over the deck's height",

@@ -1,0 +1,119 @@
+//! What the checks say, each that does not hold in a sentence, and one for all that do.
+use crate::checks::{Check, Member, Verdict};
+use crate::mechanics::JointId;
+use crate::quantity::{Amount, Phrase};
+use crate::report::Report;
+use crate::report::finding::{Finding, Grade, Spot};
+
+/// Checks that other findings speak of in their own words.
+const TOLD: [&str; 7] = [
+    "crank-force",
+    "screw-holding",
+    "tip-along",
+    "uplift-base-wheels",
+    "uplift-deck-wheels",
+    "uplift-base-pivots",
+    "uplift-deck-pivots",
+];
+
+/// Remedies are tried for so many of the worst findings: each costs some tens of heights.
+const TRIED: usize = 2;
+
+/// The verdict as a grade.
+pub(super) const fn grade(verdict: Verdict) -> Grade {
+    match verdict {
+        Verdict::Over => Grade::Over,
+        Verdict::Watch => Grade::Watch,
+        Verdict::Note | Verdict::Fine => Grade::Fine,
+    }
+}
+
+/// Every check that does not hold or is near its limit.
+pub(super) fn checks(report: &Report) -> Vec<Finding> {
+    let mut worst: Vec<&Check> = report
+        .checks
+        .iter()
+        .filter(|check| matches!(check.verdict, Verdict::Over | Verdict::Watch) && !TOLD.contains(&check.id))
+        .collect();
+    worst.sort_by(|one, other| one.verdict.cmp(&other.verdict).then(other.ratio.total_cmp(&one.ratio)));
+    let tried = |place: usize, check: &Check| check.verdict == Verdict::Over && place < TRIED;
+    worst
+        .into_iter()
+        .enumerate()
+        .map(|(place, check)| Finding {
+            grade: grade(check.verdict),
+            ratio: check.ratio,
+            phrase: Phrase::new(format!("{}: {}, ", check.group.title(), lower(check.title)))
+                .with(check.demand)
+                .and(" of ")
+                .with(check.capacity)
+                .and(" at deck ")
+                .with(Amount::Size(check.height))
+                .and("."),
+            remedy: if tried(place, check) { remedy(report, check) } else { None },
+            height: Some(check.height),
+            spot: spot(check.member),
+            curve: None,
+        })
+        .collect()
+}
+
+/// The most helpful step that was tried.
+fn remedy(report: &Report, check: &Check) -> Option<Phrase> {
+    let help = report.helps(check).into_iter().next()?;
+    let end = if help.ratio <= 1.0 { " keeps to it: " } else { " takes it down to " };
+    Some(help.words.and(end).with(Amount::Share(help.ratio)).and(" used."))
+}
+
+/// One word that the rest holds; none where something does not.
+pub(super) fn all_hold(report: &Report) -> Option<Finding> {
+    if report.checks.iter().any(|check| check.verdict == Verdict::Over) {
+        return None;
+    }
+    let most = report
+        .checks
+        .iter()
+        .filter(|check| matches!(check.verdict, Verdict::Watch | Verdict::Fine) && !TOLD.contains(&check.id))
+        .max_by(|one, other| one.ratio.total_cmp(&other.ratio))?;
+    Some(Finding {
+        grade: Grade::Fine,
+        ratio: most.ratio,
+        phrase: Phrase::new(format!(
+            "Strength: {} checks hold at every height; most used is {}, ",
+            report.checks.iter().filter(|check| check.verdict != Verdict::Note).count(),
+            lower(most.title)
+        ))
+        .with(Amount::Share(most.ratio))
+        .and("."),
+        remedy: None,
+        height: Some(most.height),
+        spot: spot(most.member),
+        curve: None,
+    })
+}
+
+/// A title inside a sentence.
+fn lower(title: &str) -> String {
+    let mut letters = title.chars();
+    let first = letters.next().map(|letter| letter.to_lowercase().to_string()).unwrap_or_default();
+    format!("{first}{}", letters.as_str())
+}
+
+/// The place in the drawing of a part.
+pub(super) const fn spot(member: Member) -> Spot {
+    match member {
+        Member::Arm(_) | Member::Joint(JointId::C(_) | JointId::Jl(_) | JointId::Jr(_)) => Spot::Arms,
+        Member::Joint(JointId::Bl) => Spot::BasePivot,
+        Member::Joint(JointId::Tl) => Spot::DeckPivot,
+        Member::Joint(JointId::Br) | Member::BaseWheels => Spot::BaseWheel,
+        Member::Joint(JointId::Tr) | Member::DeckWheels => Spot::DeckWheel,
+        Member::CrossBar | Member::BearingTube | Member::Screw | Member::Nut | Member::ThrustBearing => {
+            Spot::Screw
+        }
+        Member::Deck | Member::DeckRails => Spot::Deck,
+        Member::BaseBeams => Spot::Base,
+        Member::LeftCasters => Spot::LeftCaster,
+        Member::RightCasters => Spot::RightCaster,
+        Member::Crank => Spot::Crank,
+    }
+}
