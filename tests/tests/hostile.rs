@@ -55,13 +55,18 @@ fn numbers(tree: &Value, path: &str, found: &mut Vec<String>) {
 
 /// Fails where an answer lacks a number that a sound mechanism of the same kind has: JSON writes what is no number as
 /// null.
-fn complete(answer: &Value) -> Result<(), String> {
+fn complete(input: &Value, answer: &Value) -> Result<(), String> {
+    // Efficiency needs a torque, stiffness something soft, strength its own sizes.
+    let may_lack = |place: &String| match place.as_str() {
+        "eff_total" | "k_drive" => true,
+        "strength" => input["strength"].is_null(),
+        _ => false,
+    };
     for row in answer["results"].as_array().unwrap() {
         for (key, value) in row.as_object().unwrap() {
             let mut found = Vec::new();
             nulls(value, key, &mut found);
-            // Depends on what is given: efficiency needs a torque, stiffness something soft.
-            found.retain(|place| !matches!(place.as_str(), "eff_total" | "k_drive"));
+            found.retain(|place| !may_lack(place));
             if !found.is_empty() {
                 return Err(format!("no number at {found:?}"));
             }
@@ -84,7 +89,7 @@ fn nulls(tree: &Value, path: &str, found: &mut Vec<String>) {
 /// Either a sentence or a complete answer.
 fn ends_well(input: &Value) -> Result<(), String> {
     match answer(&input.to_string()) {
-        Ok(answer) => complete(&answer),
+        Ok(answer) => complete(input, &answer),
         Err(sentence) if sentence.contains("NaN") || sentence.trim().is_empty() => Err(sentence),
         Err(_) => Ok(()),
     }

@@ -74,7 +74,7 @@ pub const fn chart(chart: Chart) -> &'static str {
         Chart::CrankForce => "crank effort",
         Chart::Wheels => "wheels",
         Chart::Pivots => "pivots",
-        Chart::ArmMoment => "bending",
+        Chart::ArmMoment => "arm moment",
         Chart::Tilt => "tilt",
         Chart::Casters => "casters",
     }

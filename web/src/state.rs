@@ -127,7 +127,7 @@ impl State {
             turns,
             units: RwSignal::new(System::default()),
             shown: RwSignal::new(Show::default()),
-            charts: RwSignal::new(vec![Chart::ScrewForce, Chart::CrankForce]),
+            charts: RwSignal::new(vec![Chart::ScrewForce, Chart::Sag]),
             turning: RwSignal::new(None),
             notice: RwSignal::new(notice.map(Message::Sentence)),
             spoken: RwSignal::new(String::new()),

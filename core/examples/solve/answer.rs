@@ -40,7 +40,8 @@ pub fn answer(text: &str) -> Result<Value, String> {
                     torque: motion.torque,
                     deflection: state.deflection.as_ref(),
                 };
-                result["strength"] = bare(&solver, level).map_err(at)?.map_or(Value::Null, |bare| strength(&bare));
+                result["strength"] =
+                    bare(&solver, level).map_err(at)?.map_or(Value::Null, |bare| strength(&bare));
             }
             // A screw that is neither along the base nor along the top frame has no space frame.
             if mechanism.model3d.is_some() {

@@ -4,6 +4,7 @@
 //! is unique in its table and is never given to another row, so that it may be stored.
 
 pub mod bearing;
+pub mod ends;
 pub mod fastener;
 pub mod friction;
 pub mod panel;

@@ -32,27 +32,14 @@ pub(super) fn shear_at(at: &Loaded<'_>, arm: ArmId, places: &[f64], bar: &Rectan
     greatest(sections(at, arm, places).map(|section| bar.shear_stress(&section)))
 }
 
-/// Greatest edge stress of a section anywhere along an arm, Pa.
+/// Greatest edge stress anywhere along an arm, holes left out, Pa: `bar` is the section without them.
 pub(super) fn stress_anywhere(at: &Loaded<'_>, arm: ArmId, bar: &Rectangle) -> f64 {
-    bar.edge_stress(&worst_anywhere(at, arm, bar))
-}
-
-/// The section forces with that stress.
-fn worst_anywhere(at: &Loaded<'_>, arm: ArmId, bar: &Rectangle) -> Section {
-    let (modulus, area) = (bar.modulus(), bar.area());
-    let diagrams = at.arms.iter().filter_map(|state| state.get(arm.index()));
-    diagrams.map(|diagram| diagram.worst_section(modulus, area)).fold(Section::default(), |most, here| worse(bar, most, here))
-}
-
-/// The one of two section forces with the greater edge stress.
-fn worse(bar: &Rectangle, most: Section, here: Section) -> Section {
-    if bar.edge_stress(&here) > bar.edge_stress(&most) { here } else { most }
+    at.bent.get(arm.index()).map_or(0.0, |section| bar.edge_stress(section))
 }
 
 /// Greatest push along an arm, N.
 pub(super) fn compression(at: &Loaded<'_>, arm: ArmId) -> f64 {
-    let diagrams = at.arms.iter().filter_map(|state| state.get(arm.index()));
-    greatest(diagrams.map(|diagram| -diagram.least_axial()))
+    at.pushed.get(arm.index()).copied().unwrap_or(0.0)
 }
 
 /// The push at which an arm buckles in its plane and out of it, N, for its bending stiffnesses and the lengths it buckles over.
@@ -69,7 +56,7 @@ const EULER: Source = Source::new(
 /// The section forces with the greatest edge stress at the drilled places of an arm.
 fn worst_section(table: &Table<'_>, at: &Loaded<'_>, arm: ArmId, bar: &Rectangle) -> Section {
     let places = drilled(table, arm);
-    sections(at, arm, &places).fold(Section::default(), |most, here| worse(bar, most, here))
+    sections(at, arm, &places).fold(Section::default(), |most, here| bar.worse(most, here))
 }
 
 /// Where an arm is drilled between its ends: for the centre pin, and for an end of a strut.
@@ -187,7 +174,7 @@ fn gross(table: &Table<'_>) -> Option<Check> {
         },
         |at, most| {
             let Member::Arm(arm) = most.member else { return Phrase::default() };
-            let worst = worst_anywhere(at, arm, &bar);
+            let worst = at.bent.get(arm.index()).copied().unwrap_or_default();
             numbers(&worst, share, &bar, most.demand)
         },
     )

@@ -63,12 +63,12 @@ pub struct BareScrew {
 pub fn bare(solver: &Solver, level: Level<'_>) -> Result<Option<Bare>, Fault> {
     let mechanism = solver.mechanism();
     let Some(sizes) = &mechanism.strength else { return Ok(None) };
-    Ok(Some(stresses(mechanism, sizes, &Loaded::new(solver, level)?)))
+    let gross = Rectangle { depth: mechanism.arm.w, thickness: mechanism.arm.t, hole: 0.0 };
+    Ok(Some(stresses(mechanism, sizes, gross, &Loaded::new(solver, level, &gross)?)))
 }
 
-fn stresses(m: &Mechanism, sizes: &Strength, at: &Loaded<'_>) -> Bare {
+fn stresses(m: &Mechanism, sizes: &Strength, gross: Rectangle, at: &Loaded<'_>) -> Bare {
     let share = m.sides.recip();
-    let gross = Rectangle { depth: m.arm.w, thickness: m.arm.t, hole: 0.0 };
     let net = Rectangle { hole: sizes.hole_d, ..gross };
     let n = at.level.pose.n;
     let greatest = |figure: &dyn Fn(ArmId) -> f64| {

@@ -115,7 +115,7 @@ pub enum Verdict {
 
 /// What a check is worth.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Weight {
+pub enum Weight {
     /// Passing it means that a part fails.
     Limit,
     /// It is worth knowing; never more than a note.
@@ -180,6 +180,8 @@ pub struct Check {
     pub title: &'static str,
     /// The part where it is worst.
     pub member: Member,
+    /// What it is worth.
+    pub weight: Weight,
     /// What it says.
     pub verdict: Verdict,
     /// What is asked there.
@@ -280,6 +282,7 @@ impl Rule {
             group: self.group,
             title: self.title,
             member: most.member,
+            weight: self.weight,
             verdict: self.verdict(ratio),
             demand: (self.unit)(most.demand),
             capacity: (self.unit)(most.capacity),

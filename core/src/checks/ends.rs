@@ -4,6 +4,7 @@
 use super::check::{Check, Group, Lever, Member, Rule, Use, Weight, worst};
 use super::dowel::ec5::Distances;
 use super::level::Loaded;
+use super::pin::shaft;
 use super::table::{Table, add};
 use crate::catalogue::{Source, Standing};
 use crate::mechanics::{ArmId, Body, JointId};
@@ -204,7 +205,7 @@ fn glue(table: &Table<'_>, ends: &[Seat]) -> Option<Check> {
 
 /// The distances asked for at a pivot, the farthest of the three states.
 fn needed(table: &Table<'_>, seat: Seat, at: &Loaded<'_>) -> Distances {
-    let diameter = table.design.running.pin.to_m();
+    let diameter = shaft(table, seat.joint);
     let farther = |one: Distances, other: Distances| Distances {
         end: one.end.max(other.end),
         edge: one.edge.max(other.edge),
@@ -223,7 +224,7 @@ fn end_distance(table: &Table<'_>, ends: &[Seat]) -> Option<Check> {
         group: Group::Arms,
         title: "Pin to the end of the arm",
         weight: Weight::Advice,
-        formula: "loaded end max(7 d, 80 mm), unloaded max((1 + 6 sin α) d, 4 d); d the bolt",
+        formula: "loaded end max(7 d, 80 mm), unloaded max((1 + 6 sin α) d, 4 d); d the bolt or axle",
         source: TABLE_8_4,
         unit: Amount::Size,
         levers: &[Lever::ArmEnds],
@@ -246,7 +247,7 @@ fn edge_distance(table: &Table<'_>, all: &[Seat]) -> Option<Check> {
         group: Group::Arms,
         title: "Pin to the edge of the arm",
         weight: Weight::Advice,
-        formula: "loaded edge max((2 + 2 sin α) d, 3 d), unloaded 3 d; d the bolt",
+        formula: "loaded edge max((2 + 2 sin α) d, 3 d), unloaded 3 d; d the bolt or axle",
         source: TABLE_8_4,
         unit: Amount::Size,
         levers: &[Lever::ArmWidth],

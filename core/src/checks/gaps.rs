@@ -23,14 +23,14 @@ const fn body_part(name: &'static str, millimetres: f64) -> BodyPart {
 
 /// Least gaps, the largest first (ISO 13854:2017, formerly EN 349, as given by AUVA).
 pub const BODY: [BodyPart; 8] = [
-    body_part("body", 500.0),
-    body_part("head", 300.0),
-    body_part("leg", 180.0),
-    body_part("foot", 120.0),
-    body_part("arm", 120.0),
-    body_part("hand or fist", 100.0),
+    body_part("the body", 500.0),
+    body_part("the head", 300.0),
+    body_part("a leg", 180.0),
+    body_part("a foot", 120.0),
+    body_part("an arm", 120.0),
+    body_part("a hand or fist", 100.0),
     body_part("toes", 50.0),
-    body_part("finger", 25.0),
+    body_part("a finger", 25.0),
 ];
 
 const ISO_13854: Source = Source::new("ISO 13854:2017, table 1, as given by AUVA", Standing::SecondHand);
@@ -122,7 +122,7 @@ fn closing(
                 .with(Amount::Size(widest))
                 .and(", closes to ")
                 .with(Amount::Size(most.capacity))
-                .and(format!(": a {} needs ", part.name))
+                .and(format!("; least gap for {}: ", part.name))
                 .with(Amount::Size(part.gap))
         },
     )

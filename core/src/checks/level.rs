@@ -1,8 +1,9 @@
 //! The table at one height, as the checks look at it.
 //!
 //! Plain `f64` in SI.
+use super::timber::Rectangle;
 use crate::mechanics::statics::Forces;
-use crate::mechanics::{Deflection, Diagram, Fault, Motion, Pose, Solver, State, Torque};
+use crate::mechanics::{Deflection, Diagram, Fault, Motion, Pose, Section, Solver, State, Torque};
 
 /// What has been computed at one height.
 #[derive(Clone, Copy, Debug)]
@@ -31,16 +32,32 @@ pub(super) struct Loaded<'a> {
     pub deck_rails: [Diagram; 3],
     /// In every state; none without casters.
     pub base_rails: [Option<Diagram>; 3],
+    /// Of each arm the section forces that stress its edge most, holes left out, in any state.
+    pub bent: Vec<Section>,
+    /// The greatest push along each arm in any state, N.
+    pub pushed: Vec<f64>,
 }
 
 impl<'a> Loaded<'a> {
-    pub fn new(solver: &Solver, level: Level<'a>) -> Result<Self, Fault> {
+    /// `arm` is the section of an arm without its holes.
+    pub fn new(solver: &Solver, level: Level<'a>, arm: &Rectangle) -> Result<Self, Fault> {
         let [rest, raise, lower] = forces(&level);
         let arms = |forces: &Forces| solver.diagrams(level.pose, forces);
         let rails = |forces: &Forces| solver.rails(level.pose, forces);
         let [first, second, third] = [rails(rest)?, rails(raise)?, rails(lower)?];
+        let arms = [arms(rest)?, arms(raise)?, arms(lower)?];
+        let (modulus, area) = (arm.modulus(), arm.area());
+        let states = |place: usize| arms.iter().filter_map(move |state| state.get(place));
+        let bent = |place: usize| {
+            let sections = states(place).map(|diagram| diagram.worst_section(modulus, area));
+            sections.fold(Section::default(), |most, here| arm.worse(most, here))
+        };
+        let pushed = |place: usize| states(place).fold(0.0, |most: f64, diagram| most.max(-diagram.least_axial()));
+        let places = 0..2 * level.pose.n;
         Ok(Self {
-            arms: [arms(rest)?, arms(raise)?, arms(lower)?],
+            bent: places.clone().map(bent).collect(),
+            pushed: places.map(pushed).collect(),
+            arms,
             deck_rails: [first.0, second.0, third.0],
             base_rails: [first.1, second.1, third.1],
             level,

@@ -25,7 +25,7 @@ mod timber;
 mod uplift;
 
 pub use bare::{Bare, BareScrew, bare};
-pub use check::{Check, Group, Lever, MOST, Member, NEAR, Verdict};
+pub use check::{Check, Group, Lever, MOST, Member, NEAR, Verdict, Weight};
 pub use level::Level;
 pub use screw::Holding;
 pub use stability::{Stance, on_one_of};
@@ -44,7 +44,9 @@ use table::Table;
 /// # Errors
 /// Where the screw has no length at one of the heights.
 pub fn all(design: &Design, solver: &Solver, levels: &[Level<'_>], share: f64) -> Result<Vec<Check>, Fault> {
-    let levels = levels.iter().map(|level| Loaded::new(solver, *level)).collect::<Result<Vec<_>, _>>()?;
+    let arm = table::gross(design);
+    let levels =
+        levels.iter().map(|level| Loaded::new(solver, *level, &arm)).collect::<Result<Vec<_>, _>>()?;
     let table = Table { design, levels: &levels, share };
     let mut list = Vec::with_capacity(MOST_CHECKS);
     for add in FILES {

@@ -1,8 +1,6 @@
 //! Pivot bolts, their bushings, and how they press into the wood.
 //!
 //! Plain `f64` in SI.
-use core::f64::consts::FRAC_PI_2;
-
 use super::bolt;
 use super::check::{Check, Group, Lever, Member, Rule, Use, Weight, worst};
 use super::dowel::{Mode, ec5, nds};
@@ -11,9 +9,11 @@ use super::table::{Table, add};
 use super::thread::SHEAR_YIELD;
 use super::timber::by_eurocode;
 use crate::catalogue::{Source, Standing};
+use crate::design::WoodSort;
 use crate::mechanics::statics::Forces;
 use crate::mechanics::{Body, JointId, JointKind};
 use crate::quantity::{Amount, Phrase};
+use glam::DVec2;
 
 /// Specific gravity of the oven-dry wood over its density at 12 % moisture, 1/(kg/m3).
 const GRAVITY_OF_DENSITY: f64 = 1.0 / 1120.0;
@@ -93,9 +93,9 @@ fn shear(table: &Table<'_>) -> Option<Check> {
             let Member::Joint(joint) = most.member else { return Phrase::default() };
             Phrase::new("τ = 4/3 × ")
                 .with(Amount::Thrust(plane(table, at, joint)))
-                .and(" / (π × ")
+                .and(" / (π × (")
                 .with(Amount::Give(d))
-                .and("² / 4) = ")
+                .and(")² / 4) = ")
                 .with(Amount::Stress(most.demand))
         },
     )
@@ -144,7 +144,7 @@ fn bending(table: &Table<'_>) -> Option<Check> {
 }
 
 /// Diameter of what turns in a bushing, m.
-fn shaft(table: &Table<'_>, joint: JointId) -> f64 {
+pub(super) fn shaft(table: &Table<'_>, joint: JointId) -> f64 {
     let running = &table.design.running;
     if hold(table, joint) == Hold::Axle { running.axle } else { running.pin }.to_m()
 }
@@ -174,53 +174,52 @@ fn pressure(table: &Table<'_>) -> Option<Check> {
             let d = shaft(table, joint);
             Phrase::new("p = ")
                 .with(Amount::Thrust(most.demand * d * t))
-                .and(" / ")
+                .and(" / (")
                 .with(Amount::Give(d))
                 .and(" × ")
                 .with(Amount::Give(t))
-                .and(" = ")
+                .and(") = ")
                 .with(Amount::Stress(most.demand))
         },
     )
 }
 
-/// Angle of a pivot's force to the grain of each of its two members, rad, 0 to a right angle. Frames are cut along the table.
-fn angles(at: &Loaded<'_>, joint: JointId, forces: &Forces) -> [f64; 2] {
+/// Sine of the angle of a pivot's force to the grain of each of its two members. Frames are cut along the table.
+fn sines(at: &Loaded<'_>, joint: JointId, forces: &Forces) -> [f64; 2] {
     let pose = at.level.pose;
     let force = forces.joint(joint);
+    let size = force.length();
     joint.bodies(pose.n).map(|body| {
         let along = match body {
             Body::Arm(arm) => pose.arm(arm).along,
             Body::Top => pose.top.along,
-            Body::Base => glam::DVec2::X,
+            Body::Base => DVec2::X,
         };
-        let angle = libm::atan2(along.perp_dot(force).abs(), along.dot(force).abs());
-        angle.min(FRAC_PI_2)
+        if size > 0.0 { (along.perp_dot(force) / size).abs().min(1.0) } else { 0.0 }
     })
 }
 
-/// The worst-used pivot in wood: `mode` gives what a pivot holds with the force at those angles to the grain of its members.
-fn embedded(
-    table: &Table<'_>,
-    at: &Loaded<'_>,
-    mode: &dyn Fn(JointId, [f64; 2]) -> Mode,
-) -> Option<(Use, Mode)> {
-    let states = table.joints().flat_map(|joint| at.forces().map(|forces| (joint, forces)));
+/// What a pivot holds in wood, by the sines of the angles of its force to the grain of its two members.
+type Held<'a> = dyn Fn([f64; 2]) -> Mode + 'a;
+
+/// The worst-used pivot in wood.
+fn embedded(table: &Table<'_>, at: &Loaded<'_>, joints: &[(JointId, Box<Held<'_>>)]) -> Option<(Use, Mode)> {
+    let states = joints.iter().flat_map(|(joint, held)| at.forces().map(|forces| (*joint, held, forces)));
     states
-        .map(|(joint, forces)| {
-            let held = mode(joint, angles(at, joint, forces));
+        .map(|(joint, held, forces)| {
+            let held = held(sines(at, joint, forces));
             let force = forces.joint(joint).length() * table.share;
             (Use::new(Member::Joint(joint), force, held.load), held)
         })
         .reduce(|most, here| if here.0.ratio() > most.0.ratio() { here } else { most })
 }
 
-fn holds(rule: &Rule, table: &Table<'_>, mode: &dyn Fn(JointId, [f64; 2]) -> Mode) -> Option<Check> {
+fn holds(rule: &Rule, table: &Table<'_>, joints: &[(JointId, Box<Held<'_>>)]) -> Option<Check> {
     rule.check(
         table.levels,
-        |at| embedded(table, at, mode).map(|(most, _)| most),
+        |at| embedded(table, at, joints).map(|(most, _)| most),
         |at, most| {
-            let mark = embedded(table, at, mode).map_or("", |(_, mode)| mode.mark);
+            let mark = embedded(table, at, joints).map_or("", |(_, mode)| mode.mark);
             Phrase::new("R = ")
                 .with(Amount::Thrust(most.demand))
                 .and(", the joint holds ")
@@ -230,33 +229,67 @@ fn holds(rule: &Rule, table: &Table<'_>, mode: &dyn Fn(JointId, [f64; 2]) -> Mod
     )
 }
 
-/// What a pivot holds in wood by EN 1995-1-1, the bushing taken as the dowel and the bolt alone as what bends, N.
-fn eurocode(table: &Table<'_>) -> Option<Check> {
-    let (running, strength) = (&table.design.running, &table.design.strength);
-    let press =
-        |d: f64, angle: f64| ec5::embedment(strength.sort, strength.density_low.to_kg_m3(), d, angle);
-    let (arm, frame) = (table.arm_thickness(), table.frame_thickness());
-    let mode = move |joint: JointId, angles: [f64; 2]| {
-        let held = hold(table, joint);
-        let wall = (running.bush - running.pin).to_m();
-        let d = if held == Hold::Axle { running.axle.to_m() + wall } else { running.bush.to_m() };
-        let tensile = if held == Hold::Axle { strength.steel_yield } else { strength.bolt_tensile };
-        let dowel = ec5::Dowel {
-            diameter: d,
-            yield_moment: ec5::yield_moment(tensile.to_pa(), shaft(table, joint)),
+/// A pivot's members: first and second body in order, which of the two is the arm that counts, and which the cheek.
+struct Members {
+    thickness: [f64; 2],
+    arm: usize,
+}
+
+impl Members {
+    fn new(table: &Table<'_>, joint: JointId) -> Self {
+        let (arm, frame) = (table.arm_thickness(), table.frame_thickness());
+        match joint.kind() {
+            JointKind::Bl => Self { thickness: [frame, arm], arm: 1 },
+            JointKind::Br => Self { thickness: [arm, arm], arm: 1 },
+            JointKind::Tl => Self { thickness: [arm, frame], arm: 0 },
+            _ => Self { thickness: [arm, arm], arm: 0 },
+        }
+    }
+
+    fn cheek(&self) -> usize {
+        1 - self.arm
+    }
+}
+
+/// Diameter that presses on the wood of a pivot, m: the bushing's, and of an axle, whose bushing has no size of its own, the axle's.
+fn presses(table: &Table<'_>, joint: JointId) -> f64 {
+    let running = &table.design.running;
+    if hold(table, joint) == Hold::Axle { running.axle } else { running.bush }.to_m()
+}
+
+/// What a pivot holds in wood by EN 1995-1-1, the bushing taken as the dowel and the bolt alone as what bends.
+fn held_by_eurocode<'a>(table: &'a Table<'_>, joint: JointId) -> Box<Held<'a>> {
+    let strength = &table.design.strength;
+    let held = hold(table, joint);
+    let tensile = if held == Hold::Axle { strength.steel_yield } else { strength.bolt_tensile };
+    let diameter = presses(table, joint);
+    let dowel =
+        ec5::Dowel { diameter, yield_moment: ec5::yield_moment(tensile.to_pa(), shaft(table, joint)) };
+    let wood = ec5::Embedment::new(strength.sort, strength.density_low.to_kg_m3(), diameter);
+    let members = Members::new(table, joint);
+    let kept = table.kept();
+    let mode = move |sines: [f64; 2]| {
+        let bed = |which: usize| ec5::Bed {
+            thickness: members.thickness[which],
+            embedment: wood.at(sines[which]),
         };
-        let bed = |thickness: f64, angle: f64| ec5::Bed { thickness, embedment: press(d, angle) };
-        let [first, second] = members(joint, arm, frame);
-        let [first, second] = [bed(first, angles[0]), bed(second, angles[1])];
-        let on_arm = if joint == JointId::Tl || joint == JointId::Tr { first } else { second };
-        let cheek = if joint == JointId::Tl { second } else { first };
         let (mode, planes) = match held {
-            Hold::Lap => (dowel.single_shear(first, second), 1.0),
-            Hold::Fork => (dowel.double_shear(cheek, on_arm), 2.0),
-            Hold::Axle => (dowel.against_steel(on_arm), 1.0),
+            Hold::Lap => (dowel.single_shear(bed(0), bed(1)), 1.0),
+            Hold::Fork => (dowel.double_shear(bed(members.cheek()), bed(members.arm)), 2.0),
+            Hold::Axle => (dowel.against_steel(bed(members.arm)), 1.0),
         };
-        Mode { load: planes * mode.load * table.kept(), ..mode }
+        Mode { load: planes * mode.load * kept, ..mode }
     };
+    if strength.sort == WoodSort::Plywood {
+        // Alike in every direction: one answer serves all.
+        let always = mode([0.0; 2]);
+        return Box::new(move |_| always);
+    }
+    Box::new(mode)
+}
+
+fn eurocode(table: &Table<'_>) -> Option<Check> {
+    let joints: Vec<_> = table.joints().map(|joint| (joint, held_by_eurocode(table, joint))).collect();
     let rule = Rule {
         id: "pin-wood",
         group: Group::Pins,
@@ -267,50 +300,42 @@ fn eurocode(table: &Table<'_>) -> Option<Check> {
         unit: Amount::Thrust,
         levers: &[Lever::Bush, Lever::ArmLayer, Lever::Pin],
     };
-    holds(&rule, table, &mode)
+    holds(&rule, table, &joints)
 }
 
-/// Thickness of the two members of a joint, m.
-fn members(joint: JointId, arm: f64, frame: f64) -> [f64; 2] {
-    match joint.kind() {
-        JointKind::Bl => [frame, arm],
-        JointKind::Tl => [arm, frame],
-        _ => [arm, arm],
-    }
-}
-
-/// What a pivot holds in wood by the NDS, N: the bolt itself as the dowel, its bushing left out; load duration factor 1, dry.
-fn by_nds(table: &Table<'_>) -> Option<Check> {
-    let (running, strength) = (&table.design.running, &table.design.strength);
-    let gravity = table.design.arms.density.to_kg_m3() * GRAVITY_OF_DENSITY;
-    let (arm, frame) = (table.arm_thickness(), table.frame_thickness());
-    let plywood = strength.sort == crate::design::WoodSort::Plywood;
-    let mode = move |joint: JointId, angles: [f64; 2]| {
-        let held = hold(table, joint);
-        let axle = held == Hold::Axle;
-        let d = if axle { running.axle } else { running.pin }.to_m();
-        let yield_bending = if axle {
-            strength.steel_yield.to_pa()
-        } else {
-            (strength.bolt_yield.to_pa() + strength.bolt_tensile.to_pa()) / 2.0
-        };
-        // Plywood has no grain of its own: it is given the lesser value, across, without the reduction for the angle.
-        let angle = if plywood { 0.0 } else { angles[0].max(angles[1]) };
-        let bolt = nds::Bolt { diameter: d, yield_bending, angle };
-        let bed = |thickness: f64, angle: f64| nds::Bed {
-            thickness,
-            bearing: nds::bearing(gravity, d, if plywood { FRAC_PI_2 } else { angle }),
-        };
-        let [first, second] = members(joint, arm, frame);
-        let [first, second] = [bed(first, angles[0]), bed(second, angles[1])];
-        let on_arm = if joint == JointId::Tl || joint == JointId::Tr { first } else { second };
-        let cheek = if joint == JointId::Tl { second } else { first };
-        match held {
-            Hold::Lap => bolt.single_shear(first, second),
-            Hold::Fork => bolt.double_shear(on_arm, cheek),
-            Hold::Axle => bolt.against_steel(on_arm),
-        }
+/// What a pivot holds in wood by the NDS: the bushing taken as the dowel and the bolt alone as what bends; load duration
+/// factor 1, dry.
+///
+/// Plywood has no grain of its own: it is given the lesser value, across, without the reduction for the angle.
+fn held_by_nds<'a>(table: &'a Table<'_>, joint: JointId) -> Box<Held<'a>> {
+    let strength = &table.design.strength;
+    let plywood = strength.sort == WoodSort::Plywood;
+    let held = hold(table, joint);
+    let diameter = presses(table, joint);
+    let yield_bending = match held {
+        Hold::Axle => strength.steel_yield.to_pa(),
+        _ => (strength.bolt_yield.to_pa() + strength.bolt_tensile.to_pa()) / 2.0,
     };
+    let yield_moment = nds::yield_moment(yield_bending, shaft(table, joint));
+    let wood = nds::Bearing::new(table.design.arms.density.to_kg_m3() * GRAVITY_OF_DENSITY, diameter);
+    let members = Members::new(table, joint);
+    Box::new(move |sines| {
+        let angle = if plywood { 0.0 } else { libm::asin(sines[0].max(sines[1])) };
+        let bolt = nds::Bolt { diameter, yield_moment, angle };
+        let bed = |which: usize| nds::Bed {
+            thickness: members.thickness[which],
+            bearing: if plywood { wood.across } else { wood.at(sines[which]) },
+        };
+        match held {
+            Hold::Lap => bolt.single_shear(bed(0), bed(1)),
+            Hold::Fork => bolt.double_shear(bed(members.arm), bed(members.cheek())),
+            Hold::Axle => bolt.against_steel(bed(members.arm)),
+        }
+    })
+}
+
+fn by_nds(table: &Table<'_>) -> Option<Check> {
+    let joints: Vec<_> = table.joints().map(|joint| (joint, held_by_nds(table, joint))).collect();
     let rule = Rule {
         id: "pin-wood",
         group: Group::Pins,
@@ -321,7 +346,7 @@ fn by_nds(table: &Table<'_>) -> Option<Check> {
         unit: Amount::Thrust,
         levers: &[Lever::Pin, Lever::ArmLayer],
     };
-    holds(&rule, table, &mode)
+    holds(&rule, table, &joints)
 }
 
 #[cfg(test)]

@@ -30,7 +30,7 @@ impl Table<'_> {
 
     /// An arm's section without its holes.
     pub fn gross(&self) -> Rectangle {
-        Rectangle { depth: self.design.arms.width.to_m(), thickness: self.arm_thickness(), hole: 0.0 }
+        gross(self.design)
     }
 
     /// An arm's section at a hole for a bushing.
@@ -87,6 +87,11 @@ impl Table<'_> {
     pub fn stages(&self) -> usize {
         usize::try_from(self.design.lift.stages.get()).unwrap_or(1)
     }
+}
+
+/// An arm's section without its holes.
+pub(super) fn gross(design: &Design) -> Rectangle {
+    Rectangle { depth: design.arms.width.to_m(), thickness: arm_thickness(design).to_m(), hole: 0.0 }
 }
 
 /// Adds the checks that apply.

@@ -36,6 +36,12 @@ impl Rectangle {
         section.m.abs() / self.modulus() + section.n.abs() / self.area()
     }
 
+    /// The one of two section forces with the greater edge stress; the first of equals.
+    #[must_use]
+    pub fn worse(&self, most: Section, here: Section) -> Section {
+        if self.edge_stress(&here) > self.edge_stress(&most) { here } else { most }
+    }
+
     /// Greatest shear stress, Pa: 3/2 |V| / A.
     #[must_use]
     pub fn shear_stress(&self, section: &Section) -> f64 {

@@ -94,6 +94,7 @@ pub fn potting_bench() -> Design {
             deck_length: inch(40.0),
             deck_width: inch(24.0),
             deck_thickness: ply,
+            wear: Length::ZERO,
             deck_left: inch(-7.0),
             deck_rail_left: inch(-3.5),
             deck_rail_length: inch(34.0),

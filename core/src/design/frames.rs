@@ -13,6 +13,8 @@ inputs! {
         deck_width: Length = mm(557.0), mm(60.0) => mm(3000.0), "dw", "Deck width";
         /// Thickness of the deck panel.
         deck_thickness: Length = mm(18.0), mm(3.0) => mm(100.0), "dk", "Deck thickness";
+        /// Thickness of a hard sheet laid on the deck to wear in its place; 0 for none. The deck's height includes it.
+        wear: Length = mm(0.0), mm(0.0) => mm(20.0), "fw", "Wear sheet";
         /// Left edge of the deck from the fixed pivots; negative is out over them.
         deck_left: Length = mm(-120.0), mm(-3000.0) => mm(3000.0), "dx", "Deck's left edge";
         /// Left end of the two rails under the deck, from the fixed pivots.

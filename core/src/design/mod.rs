@@ -29,7 +29,7 @@ pub use load::Load;
 pub use running::Running;
 pub use shop::Shop;
 pub use strength::Strength;
-pub use stock::{bearing, bolt_class, panel, set_bearing, set_bolt_class, set_panel, set_thread, thread};
+pub use stock::{bearing, bolt_class, panel, set_bearing, set_bolt_class, set_ends, set_panel, set_thread, thread};
 
 /// The longest name a design may have, in characters.
 pub const NAME_LIMIT: usize = 60;

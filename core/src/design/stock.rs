@@ -1,6 +1,7 @@
 //! Filling several inputs at once from a row of the catalogue, and finding the row a design was filled from.
 use super::{Design, WoodSort};
 use crate::catalogue::bearing::{BEARINGS, Bearing, Duty};
+use crate::catalogue::ends::Ends;
 use crate::catalogue::fastener::{BOLT_CLASSES, BoltClass};
 use crate::catalogue::panel::PANELS;
 use crate::catalogue::thread::{THREADS, Thread};
@@ -62,6 +63,11 @@ pub fn bolt_class(design: &Design) -> Option<&'static BoltClass> {
             && row.yield_strength == strength.bolt_yield
             && row.covers(design.running.pin)
     })
+}
+
+/// Takes the end factor of the screw from a pair of ends of the catalogue.
+pub fn set_ends(design: &mut Design, ends: &Ends) {
+    design.strength.screw_ends = ends.factor();
 }
 
 /// Takes mean diameter and rating of the thrust bearing, or sizes and rating of the wheels, from a bearing of the catalogue. A row without

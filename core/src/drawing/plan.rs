@@ -40,8 +40,9 @@ const NARROW_PLOT: [f64; 2] = [176.0, 320.0];
 const NARROW_SHARE: f64 = 2.0 / 3.0;
 /// A value axis has at most one step for so many px.
 const STEP: f64 = 38.0;
-/// Height of the table of values, px.
-const READING: f64 = 100.0;
+/// Height of the table of values, px, and the least in which its lines do not crowd.
+const READING: f64 = 106.0;
+const READING_LEAST: f64 = 78.0;
 
 /// Plots that stand beside one pole.
 #[derive(Clone, Debug, PartialEq)]
@@ -321,12 +322,13 @@ fn steps(width: f64) -> usize {
 
 /// Where the table of values has room: beneath the plots' axes or above their headings.
 fn reading(width: f64, left: f64, [low, high]: [f64; 2], [top, bottom]: [f64; 2]) -> Option<Area> {
-    let below = low + AXIS + 14.0;
+    let below = low + AXIS + 6.0;
     let above = high - HEADING - 8.0;
+    let room = (bottom - 8.0 - below).min(READING);
     if width < 240.0 {
         None
-    } else if below + READING <= bottom - 8.0 {
-        Some(Area { x: left, y: below, width, height: READING })
+    } else if room >= READING_LEAST {
+        Some(Area { x: left, y: below + (READING - room).min(4.0), width, height: room })
     } else if top + READING <= above {
         Some(Area { x: left, y: above - READING, width, height: READING })
     } else {

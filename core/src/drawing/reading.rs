@@ -44,8 +44,9 @@ const SECOND: f64 = 132.0;
 /// Right ends of the columns and place of the unit, as parts of the first part's width.
 const COLUMNS: [f64; 3] = [0.485, 0.735, 0.885];
 const UNIT: f64 = 0.91;
-/// Distance of two lines, px.
-const LINE: f64 = 21.0;
+/// Height of the heading with its rule, and the lines that stand beneath it, px.
+const HEAD: f64 = 22.0;
+const LINES: f64 = 4.0;
 
 impl Reading {
     /// The values at a station.
@@ -118,6 +119,7 @@ impl Reading {
         let end = (second + SECOND.max(needed)).min(area.width);
         let beside = end - second >= needed;
         let top = area.y + 14.0;
+        let line = (area.height - HEAD) / LINES;
         let at = |x: f64, y: f64| Screen::new(area.x + x, y);
         let rule = if beside { end } else { first };
         let mut marks = vec![Mark::line("rule", at(0.0, area.y + 20.5), at(rule, area.y + 20.5))];
@@ -127,8 +129,8 @@ impl Reading {
         for (column, x) in self.columns.iter().zip(COLUMNS) {
             set("q", at(x * first, top), Anchor::End, column);
         }
-        for (line, row) in (1..).zip(&self.rows) {
-            let y = top + 5.0 + LINE * f64::from(line);
+        for (row_number, row) in (1..).zip(&self.rows) {
+            let y = top + 5.0 + line * f64::from(row_number);
             set("s", at(0.0, y), Anchor::Start, row.name);
             for ((value, x), class) in row.values.iter().zip(COLUMNS).zip(["b", "", ""]) {
                 set(class, at(x * first, y), Anchor::End, value);
@@ -137,8 +139,8 @@ impl Reading {
         }
         let shown = |words: &'_ str| if beside { words.to_owned() } else { String::new() };
         set("q", at(second, top), Anchor::Start, &shown(title));
-        for (line, row) in (1..).zip(list) {
-            let y = top + 5.0 + LINE * f64::from(line);
+        for (row_number, row) in (1..).zip(list) {
+            let y = top + 5.0 + line * f64::from(row_number);
             set("s", at(second, y), Anchor::Start, &shown(row.name));
             set("", at(end, y), Anchor::End, &shown(row.values.first().map_or("", String::as_str)));
         }

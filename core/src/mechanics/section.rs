@@ -120,8 +120,9 @@ impl Diagram {
     /// The section with the largest |m| / modulus + |n| / area, the stress at the edge of a bar of that section, anywhere
     /// along the bar.
     pub fn worst_section(&self, modulus: f64, area: f64) -> Section {
-        let stress = |section: &Section| section.m.abs() / modulus + section.n.abs() / area;
-        let mut most = Section::default();
+        let (by_moment, by_force) = (modulus.recip(), area.recip());
+        let stress = |section: &Section| section.m.abs() * by_moment + section.n.abs() * by_force;
+        let (mut most, mut largest) = (Section::default(), 0.0);
         for piece in &self.pieces {
             // Between its ends the sum of a parabola and a straight line has its summits where its slope vanishes.
             let tilt = modulus / area * piece.spread.along;
@@ -130,8 +131,9 @@ impl Diagram {
             let summits = [summit(-1.0), summit(1.0)].into_iter().filter(inside);
             for s in [piece.from, piece.to].into_iter().chain(summits) {
                 let section = piece.at(s);
-                if stress(&section) > stress(&most) {
-                    most = section;
+                let here = stress(&section);
+                if here > largest {
+                    (most, largest) = (section, here);
                 }
             }
         }

@@ -49,7 +49,7 @@ pub struct Space {
     /// Weight for the second-order stiffness, N.
     #[serde(rename = "pdelta_W", default)]
     pub pdelta_w: f64,
-    /// Leaves the shear deformation of the arms out.
+    /// Leaves the shear deformation of all beams out.
     #[serde(default)]
     pub no_shear: bool,
 }

@@ -2,24 +2,52 @@
 
 mod arms;
 mod carriages;
+mod deck;
+mod fastener;
 mod frames;
+mod hole;
+mod loose;
 mod part;
+mod pivots;
+mod place;
 mod screw;
+mod small;
 mod solid;
+pub mod stack;
 
 pub use arms::{arm_offset, arm_spread, arm_thickness};
 pub use carriages::wheel_overhang;
-pub use part::{ArmName, Material, Part, Rides};
+pub use fastener::{BoltSize, WoodScrew};
+pub use frames::{frame_thickness, rail_middle};
+pub use hole::{Contact, Hole, Housing, Joint, Purpose};
+pub use part::{ArmName, Form, Grain, Part, Rides};
+pub use pivots::{Layer, Line, arm_hole, arm_joints, axle_bush, line, lines};
+pub use place::{Block, Outline};
 pub use screw::{ScrewBar, screw_bars};
 
 use crate::design::Design;
 
-/// Every piece of the table, arms first.
+/// Every piece of the table, arms first, numbered in that order; pieces made alike share a number.
 #[must_use]
 pub fn parts(design: &Design) -> Vec<Part> {
     let mut list = arms::parts(design);
     list.extend(frames::parts(design));
+    list.extend(deck::parts(design));
     list.extend(carriages::parts(design));
     list.extend(screw::parts(design));
+    list.extend(loose::parts(design));
+    number(&mut list);
     list
+}
+
+fn number(list: &mut [Part]) {
+    let mut next = 1;
+    for at in 0..list.len() {
+        let (before, rest) = list.split_at_mut(at);
+        let part = &mut rest[0];
+        part.number = before.iter().find(|other| other.alike(part)).map_or(next, |other| other.number);
+        if part.number == next {
+            next += 1;
+        }
+    }
 }

@@ -1,8 +1,12 @@
 //! Screw, nut, the tube that holds the thrust bearing, and the crank.
-use super::arms::arm_spread;
-use super::carriages::cross_bar;
-use super::part::{ArmName, Material, Part, Rides};
-use super::solid::{bronze_ring, steel_bar, steel_flat};
+use super::arms::{arm_spread, through_bolts};
+use super::carriages::{cross_bar, plug};
+use super::hole::{Contact, Hole, Purpose};
+use super::part::{ArmName, Form, Part, Rides};
+use super::place::{Block, about};
+use super::small::Small;
+use super::solid::{bronze_ring, steel_bar, steel_flat, steel_ring};
+use crate::catalogue::bearing::{BEARINGS, Duty};
 use crate::catalogue::steel::Section;
 use crate::design::{BearingEnd, Design, DriveKind, StrutEnd};
 use crate::quantity::Length;
@@ -16,6 +20,17 @@ const HANDLE_MASS: f64 = 0.3;
 
 /// The tube that holds the bearing stands out of its seats by this much at both ends together.
 const SEAT_LAP: Length = Length::mm(20.0);
+
+/// The crank turns this far outside the bearing, in sides of its tube.
+const CRANK_OUT: f64 = 1.5;
+
+/// Thickness of the nut's flange, and of a plain thrust washer: common practice, no source.
+const FLANGE: Length = Length::mm(8.0);
+const PLAIN_WASHER: Length = Length::mm(3.0);
+
+/// A shaft collar is so much wider across and so long, in screw diameters (rounded proportions of DIN 705, from memory).
+const COLLAR_OUTSIDE: f64 = 1.6;
+const COLLAR_WIDTH: f64 = 0.7;
 
 /// A bar across the table that carries one end of the screw at its middle.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -90,82 +105,134 @@ fn carriage_drive(design: &Design, frame: fn(f64) -> Rides, nut_rides: Rides) ->
     let drive = &design.drive;
     let inwards = if drive.bearing_end == BearingEnd::Fixed { 1.0 } else { -1.0 };
     let bearing = drive.bearing_place.to_m();
-    vec![
-        screw(design, frame(bearing + inwards * drive.screw_length.to_m() / 2.0), drive.screw_length),
-        nut(design, nut_rides),
-        anchor_tube(design, frame(bearing)),
-        crank(design, frame(bearing - inwards * 1.5 * drive.anchor_bar.to_m())),
-    ]
+    let axle = if drive.kind == DriveKind::TopCarriage { design.lift.deck_axle } else { design.lift.base_axle };
+    let axle = axle.to_m();
+    let far = bearing + inwards * drive.screw_length.to_m();
+    let crank_x = bearing - inwards * CRANK_OUT * drive.anchor_bar.to_m();
+    let reach = drive.crank.to_m();
+    let mut list = vec![
+        screw(design, frame(bearing.midpoint(far)), drive.screw_length).at(vec![Block::square(
+            [bearing.min(far), bearing.max(far)],
+            about(axle, drive.major),
+            [0.0, drive.major.to_m() / 2.0],
+        )]),
+        anchor_tube(design, frame(bearing)).at(vec![Block::square(
+            about(bearing, drive.anchor_bar),
+            about(axle, drive.anchor_bar),
+            [0.0, tube_length(design).to_m() / 2.0],
+        )]),
+        crank(design, frame(crank_x)).at(vec![Block::square(
+            about(crank_x, CRANK_FLAT[0]),
+            [axle - reach, axle + reach],
+            [0.0, reach],
+        )]),
+    ];
+    list.extend(nut(design, nut_rides));
+    list.extend(thrust(design, frame(bearing)));
+    list
 }
 
 /// A screw that hangs between two moving points: half of it rides with each, on a cross-bar where that is an arm and on
 /// a bearing tube where it is a frame.
 fn between(design: &Design, first: Rides, second: Rides) -> Vec<Part> {
     let half = Length::from_steps(design.drive.screw_length.steps() / 2);
-    let mut list = vec![
-        screw(design, first, half),
-        screw(design, second, half),
-        nut(design, second),
-        crank(design, first),
-    ];
-    list.extend([first, second].map(|rides| match rides {
-        Rides::OnArm(arm, _) => cross_bar(design, rides, arm_spread(design, arm.b)),
-        _ => anchor_tube(design, rides),
-    }));
+    let mut list = vec![screw(design, first, half), screw(design, second, half), crank(design, first)];
+    list.extend(nut(design, second));
+    list.extend(thrust(design, first));
+    for rides in [first, second] {
+        match rides {
+            Rides::OnArm(arm, _) => {
+                list.push(cross_bar(design, rides, arm_spread(design, arm.b), true));
+                list.push(plug(design, rides));
+            }
+            _ => list.push(anchor_tube(design, rides)),
+        }
+    }
     list
+}
+
+fn tube_length(design: &Design) -> Length {
+    design.drive.anchor_span + SEAT_LAP
 }
 
 /// The tube across a frame that holds an end of the screw.
 fn anchor_tube(design: &Design, rides: Rides) -> Part {
     let drive = &design.drive;
-    let length = drive.anchor_span + SEAT_LAP;
-    Part {
-        name: "Bearing tube",
+    let length = tube_length(design);
+    let hole = Hole {
+        along: Length::from_steps(length.steps() / 2),
+        across: Length::from_steps(drive.anchor_bar.steps() / 2),
+        diameter: drive.major + Length::m(drive.major.to_m() / 10.0),
+        purpose: Purpose::Passage,
+        joint: None,
+    };
+    Part::new(
+        "Bearing tube",
         rides,
-        count: 1,
-        material: Material::Steel,
-        size: [length, drive.anchor_bar, drive.anchor_wall],
-        layers: 1,
-        mass: steel_bar(Section::SquareTube { side: drive.anchor_bar, wall: drive.anchor_wall }, length),
-    }
+        Form::SquareTube,
+        [length, drive.anchor_bar, drive.anchor_wall],
+        steel_bar(Section::SquareTube { side: drive.anchor_bar, wall: drive.anchor_wall }, length),
+    )
+    .joined("bears with both ends on wood behind it")
+    .drilled(vec![hole])
 }
 
 fn screw(design: &Design, rides: Rides, length: Length) -> Part {
     let drive = &design.drive;
-    Part {
-        name: "Screw",
+    Part::new(
+        "Screw",
         rides,
-        count: 1,
-        material: Material::Steel,
-        size: [length, drive.major, drive.major],
-        layers: 1,
-        mass: steel_bar(Section::RoundBar { diameter: drive.mean }, length),
-    }
+        Form::ThreadedBar,
+        [length, drive.major, drive.lead],
+        steel_bar(Section::RoundBar { diameter: drive.mean }, length),
+    )
+    .joined("turns in thrust bearing and nut")
+    .touching(Contact::Screw)
 }
 
-fn nut(design: &Design, rides: Rides) -> Part {
+/// The nut and the bolts of its flange.
+fn nut(design: &Design, rides: Rides) -> Vec<Part> {
     let drive = &design.drive;
     let across = Length::m(NUT_ACROSS * drive.major.to_m());
-    Part {
-        name: "Nut",
+    let body = Part::new(
+        "Nut",
         rides,
-        count: 1,
-        material: Material::Bronze,
-        size: [drive.nut_length, across, across],
-        layers: 1,
-        mass: bronze_ring(drive.nut_length, across, drive.major),
-    }
+        Form::Bought,
+        [drive.nut_length, across, drive.major],
+        bronze_ring(drive.nut_length, across, drive.major),
+    )
+    .joined("four bolts through its flange")
+    .touching(Contact::Screw);
+    let stack = drive.cross_wall.min(Length::mm(6.0)) + FLANGE;
+    let mut list = vec![body];
+    list.extend(through_bolts(rides, Small::of(design).thin_bolt(), stack, 4, ["Nut flange bolt", "Nut flange lock nut", "Nut flange washer"]));
+    list
+}
+
+/// The thrust bearing of the screw's mean collar diameter, and the collar that takes the small force the other way.
+fn thrust(design: &Design, rides: Rides) -> [Part; 2] {
+    let drive = &design.drive;
+    // A plain thrust washer or a bearing of no table: as wide as its mean diameter says.
+    let [width, outside, bore] = BEARINGS
+        .iter()
+        .find(|row| row.duty == Duty::Thrust && row.mean() == drive.collar)
+        .map_or_else(
+            || [PLAIN_WASHER, drive.collar * 2 - drive.major, drive.major],
+            |row| [row.width, row.outside, row.bore],
+        );
+    let collar = Length::m(COLLAR_WIDTH * drive.major.to_m());
+    let round = Length::m(COLLAR_OUTSIDE * drive.major.to_m());
+    [
+        Part::new("Thrust bearing", rides, Form::Bearing, [width, outside, bore], steel_ring(width, outside, bore))
+            .joined("between the screw's shoulder and its seat"),
+        Part::new("Screw collar", rides, Form::Bought, [collar, round, drive.major], steel_ring(collar, round, drive.major))
+            .joined("grub screw, keeps the screw from moving the other way"),
+    ]
 }
 
 fn crank(design: &Design, rides: Rides) -> Part {
     let size = [design.drive.crank, CRANK_FLAT[0], CRANK_FLAT[1]];
-    Part {
-        name: "Crank",
-        rides,
-        count: 1,
-        material: Material::Bought,
-        size,
-        layers: 1,
-        mass: steel_flat(size) + HANDLE_MASS,
-    }
+    Part::new("Crank", rides, Form::Bought, size, steel_flat(size) + HANDLE_MASS)
+        .joined("on the screw's end, pinned")
+        .touching(Contact::Screw)
 }

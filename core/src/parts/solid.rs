@@ -32,13 +32,10 @@ fn ring(density: Density, length: Length, outside: Length, inside: Length) -> f6
     density.to_kg_m3() * (area(outside) - area(inside)).max(0.0) * length.to_m()
 }
 
-/// A hexagon bolt with its nut over a grip.
-///
-/// Shank of the grip and 1.5 diameters for washers, nut and the end that shows; head 0.65 and nut 0.8 diameters high, 1.5 diameters
-/// across flats (rounded proportions of ISO 4014 and ISO 4032); the nut's hole is taken out.
-pub(super) fn bolt(diameter: Length, grip: Length) -> f64 {
-    let d = diameter.to_m();
-    let shank = Section::RoundBar { diameter }.area();
-    let hexagon = 0.866 * (1.5 * d) * (1.5 * d);
-    STEEL_DENSITY.to_kg_m3() * (shank * (grip.to_m() + 1.5 * d - 0.8 * d) + hexagon * (0.65 + 0.8) * d)
+/// Density of polyethylene and polyamide discs, between 950 and 1150 kg/m3.
+const PLASTIC_DENSITY: Density = Density::kg_m3(1050.0);
+
+/// A plastic disc with a hole.
+pub(super) fn plastic_ring(length: Length, outside: Length, inside: Length) -> f64 {
+    ring(PLASTIC_DENSITY, length, outside, inside)
 }

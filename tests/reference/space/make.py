@@ -223,7 +223,7 @@ class Frame:
         inner = ends
         if "k_conn" in brace:
             # A board end that yields to turning only: a member so short that it does not shift.
-            short = 2e-4
+            short = 2e-5
             inner = [self.node(self.place(end) - [0, 0, side * short]) for end, side in zip(ends, (1, -1))]
             for end, start in zip(ends, inner):
                 i = brace["k_conn"] * short

@@ -53,7 +53,8 @@ pub fn config() -> Config {
     Config { failure_persistence: None, ..Config::default() }
 }
 
-fn merge(into: &mut Value, from: Value) {
+/// Puts the entries of one JSON object into another, nested ones into nested ones.
+pub fn merge(into: &mut Value, from: Value) {
     match (into, from) {
         (Value::Object(into), Value::Object(from)) => {
             for (key, value) in from {

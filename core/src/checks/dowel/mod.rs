@@ -5,18 +5,23 @@
 pub mod ec5;
 pub mod nds;
 
-/// The least of the loads of several modes of failure, N, with the mode's mark; the first of equals.
-fn least<const N: usize>(modes: [(&'static str, f64); N]) -> Mode {
-    let least = modes.into_iter().reduce(|least, mode| if mode.1 < least.1 { mode } else { least });
-    let (mark, load) = least.unwrap_or(("", 0.0));
-    Mode { mark, load }
-}
-
-/// How a joint fails first.
+/// One way in which a joint fails.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Mode {
     /// The mode's mark in its code.
     pub mark: &'static str,
-    /// Load of one shear plane, N.
+    /// Load at which it does, N.
     pub load: f64,
+}
+
+impl Mode {
+    const fn new(mark: &'static str, load: f64) -> Self {
+        Self { mark, load }
+    }
+
+    /// The one that fails first; the first of equals.
+    fn least<const N: usize>(modes: [Self; N]) -> Self {
+        let first = modes.into_iter().reduce(|least, mode| if mode.load < least.load { mode } else { least });
+        first.unwrap_or(Self::new("", 0.0))
+    }
 }

@@ -4,20 +4,43 @@
 //! table 12.3.1A with the reduction terms of table 12.3.1B.
 use core::f64::consts::FRAC_PI_2;
 
-use super::{Mode, least};
+use super::Mode;
 
 const PSI: f64 = 6_894.757_293_168_361;
 const INCH: f64 = 0.0254;
 
-/// Dowel bearing strength, Pa, at `angle` (rad) between force and grain: 11200 G along, 6100 G^1.45 / sqrt(D) across (psi, D in
-/// inches; table 12.3.3), between them by Hankinson's formula. `gravity` is the specific gravity of the oven-dry wood.
+/// Dowel bearing strength: 11200 G along the grain, 6100 G^1.45 / sqrt(D) across (psi, D in inches; table 12.3.3).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bearing {
+    /// With the force along the grain, Pa.
+    pub along: f64,
+    /// With the force across it, Pa.
+    pub across: f64,
+}
+
+impl Bearing {
+    /// Of wood of that specific gravity, oven-dry, and a bolt's diameter, m.
+    #[must_use]
+    pub fn new(gravity: f64, diameter: f64) -> Self {
+        Self {
+            along: PSI * 11_200.0 * gravity,
+            across: PSI * 6_100.0 * libm::pow(gravity, 1.45) / (diameter / INCH).sqrt(),
+        }
+    }
+
+    /// With the force at an angle to the grain of that sine, Pa: Hankinson's formula.
+    #[must_use]
+    pub fn at(&self, sine: f64) -> f64 {
+        let square = sine * sine;
+        self.along * self.across / (self.along * square + self.across * (1.0 - square))
+    }
+}
+
+/// Yield moment of a round bolt, N m: F_yb D^3 / 6, F_yb its bending yield strength, the mean of yield and tensile strength. With it the
+/// code's terms in F_yb D^2 become terms in the moment, so that what bends may be thinner than what presses.
 #[must_use]
-pub fn bearing(gravity: f64, diameter: f64, angle: f64) -> f64 {
-    let along = 11_200.0 * gravity;
-    let across = 6_100.0 * libm::pow(gravity, 1.45) / (diameter / INCH).sqrt();
-    let sine = libm::sin(angle);
-    let square = sine * sine;
-    PSI * along * across / (along * square + across * (1.0 - square))
+pub fn yield_moment(yield_bending: f64, diameter: f64) -> f64 {
+    yield_bending * diameter * diameter * diameter / 6.0
 }
 
 /// A member of wood that a bolt goes through.
@@ -32,10 +55,10 @@ pub struct Bed {
 /// A bolt between a main and a side member.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bolt {
-    /// Its diameter, m.
+    /// Diameter that presses on the wood, m.
     pub diameter: f64,
-    /// Its bending yield strength, Pa: the mean of yield and tensile strength.
-    pub yield_bending: f64,
+    /// Yield moment, N m: see [`yield_moment`].
+    pub yield_moment: f64,
     /// The largest angle between force and grain in any member, rad.
     pub angle: f64,
 }
@@ -52,11 +75,10 @@ impl Bolt {
 
     /// Mode III: the bolt bends once and the member `bed` is crushed; `ratio` is R_e as seen from the main member.
     fn one_hinge(&self, bed: Bed, main: Bed, spread: f64, root: f64) -> f64 {
-        let d = self.diameter;
-        let bent =
-            2.0 * self.yield_bending * spread * d * d / (3.0 * main.bearing * bed.thickness * bed.thickness);
+        let crushing = self.diameter * bed.thickness * main.bearing;
+        let bent = 4.0 * self.yield_moment * spread / (crushing * bed.thickness);
         let k = (root + bent).sqrt() - 1.0;
-        k * d * bed.thickness * main.bearing / (spread * 3.2 * self.reduction())
+        k * crushing / (spread * 3.2 * self.reduction())
     }
 
     fn side_hinge(&self, main: Bed, side: Bed) -> f64 {
@@ -71,44 +93,55 @@ impl Bolt {
 
     fn two_hinges(&self, main: Bed, side: Bed) -> f64 {
         let re = main.bearing / side.bearing;
-        let d = self.diameter;
-        let root = (2.0 * main.bearing * self.yield_bending / (3.0 * (1.0 + re))).sqrt();
-        d * d * root / (3.2 * self.reduction())
+        let root = (4.0 * main.bearing * self.yield_moment * self.diameter / (1.0 + re)).sqrt();
+        root / (3.2 * self.reduction())
     }
 
     /// One shear plane: the least of modes Im, Is, II, IIIm, IIIs and IV, N.
     #[must_use]
     pub fn single_shear(&self, main: Bed, side: Bed) -> Mode {
+        Mode::least(self.single_shear_modes(main, side))
+    }
+
+    /// Every mode of [`Self::single_shear`].
+    #[must_use]
+    pub fn single_shear_modes(&self, main: Bed, side: Bed) -> [Mode; 6] {
         let k = self.reduction();
         let re = main.bearing / side.bearing;
         let rt = main.thickness / side.thickness;
         let root = re + 2.0 * re * re * (1.0 + rt + rt * rt) + rt * rt * re * re * re;
         let tilted = (root.sqrt() - re * (1.0 + rt)) / (1.0 + re);
-        least([
-            ("Im", self.crushing(main) / (4.0 * k)),
-            ("Is", self.crushing(side) / (4.0 * k)),
-            ("II", tilted * self.crushing(side) / (3.6 * k)),
-            ("IIIm", self.main_hinge(main, side)),
-            ("IIIs", self.side_hinge(main, side)),
-            ("IV", self.two_hinges(main, side)),
-        ])
+        [
+            Mode::new("Im", self.crushing(main) / (4.0 * k)),
+            Mode::new("Is", self.crushing(side) / (4.0 * k)),
+            Mode::new("II", tilted * self.crushing(side) / (3.6 * k)),
+            Mode::new("IIIm", self.main_hinge(main, side)),
+            Mode::new("IIIs", self.side_hinge(main, side)),
+            Mode::new("IV", self.two_hinges(main, side)),
+        ]
     }
 
     /// A side member on either side of the main one: the least of modes Im, Is, IIIs and IV, N for both planes together.
     #[must_use]
     pub fn double_shear(&self, main: Bed, side: Bed) -> Mode {
+        Mode::least(self.double_shear_modes(main, side))
+    }
+
+    /// Every mode of [`Self::double_shear`].
+    #[must_use]
+    pub fn double_shear_modes(&self, main: Bed, side: Bed) -> [Mode; 4] {
         let k = self.reduction();
-        least([
-            ("Im", self.crushing(main) / (4.0 * k)),
-            ("Is", 2.0 * self.crushing(side) / (4.0 * k)),
-            ("IIIs", 2.0 * self.side_hinge(main, side)),
-            ("IV", 2.0 * self.two_hinges(main, side)),
-        ])
+        [
+            Mode::new("Im", self.crushing(main) / (4.0 * k)),
+            Mode::new("Is", 2.0 * self.crushing(side) / (4.0 * k)),
+            Mode::new("IIIs", 2.0 * self.side_hinge(main, side)),
+            Mode::new("IV", 2.0 * self.two_hinges(main, side)),
+        ]
     }
 
     /// Wood against steel that holds the bolt square: mode Is, N.
     #[must_use]
     pub fn against_steel(&self, side: Bed) -> Mode {
-        Mode { mark: "Is", load: self.crushing(side) / (4.0 * self.reduction()) }
+        Mode::new("Is", self.crushing(side) / (4.0 * self.reduction()))
     }
 }

@@ -15,8 +15,8 @@ use glam::{DMat3, DVec2, DVec3};
 
 /// What counts as rigid, and the most any spring is taken for, N/m or N m/rad.
 const RIGID: f64 = 1e11;
-/// What keeps an axle from spinning, N m/rad; no torque reaches it.
-const SPIN: f64 = 1e-3;
+/// What keeps an axle from spinning, as a share of its own stiffness in torsion; no torque reaches it.
+const SPIN: f64 = 1e-9;
 /// Shear coefficient of a board.
 const BOARD_KAPPA: f64 = 5.0 / 6.0;
 /// Nodes nearer to each other than this share of the arm, or of the frame's width, are one.
@@ -311,7 +311,7 @@ impl<'a> Builder<'a> {
         let tread = along(normal, wheel.stiffness) + along(DVec3::Z, guide.min(RIGID));
         let contact = Coupling::springs(mesh.nodes()[node].at, tread, DMat3::ZERO);
         mesh.connect([body, End::Node(node)], &contact, 1.0);
-        let spin = Coupling::springs(place.extend(0.0), DMat3::ZERO, along(DVec3::Z, SPIN));
+        let spin = Coupling::springs(place.extend(0.0), DMat3::ZERO, along(DVec3::Z, SPIN * section.gj / seat_z));
         mesh.connect([End::Ground, End::Node(nodes[0])], &spin, 0.5);
         Axle { nodes, wheel, along: along_rail }
     }

@@ -10,8 +10,11 @@ pub(super) fn tipping(report: &Report) -> Option<Finding> {
     let check = report.check("tip-along")?;
     let stance = Stance::of(&report.design, &report.at(check.height).level())?;
     let [left, right] = stance.pairs();
-    let (force, side, spot) =
-        if left < right { (left, "left", Spot::LeftCaster) } else { (right, "right", Spot::RightCaster) };
+    let (force, side, other, spot) = if left < right {
+        (left, "left", "right", Spot::LeftCaster)
+    } else {
+        (right, "right", "left", Spot::RightCaster)
+    };
     let grade = grade(check.verdict);
     let phrase = match grade {
         Grade::Over => Phrase::new(format!("Tipping: the {side} casters lift, by "))
@@ -32,7 +35,7 @@ pub(super) fn tipping(report: &Report) -> Option<Finding> {
     };
     let remedy = (grade != Grade::Fine).then(|| {
         Phrase::new(format!(
-            "Move the {side} casters outwards, or the load the other way; swivel casters are taken at their worst trail."
+            "Move the {other} casters outwards, or the load back between them; swivel casters are taken at their worst trail."
         ))
     });
     Some(Finding { grade, ratio: check.ratio, phrase, remedy, height: Some(check.height), spot, curve: None })

@@ -1,5 +1,5 @@
 //! What the checks say, each that does not hold in a sentence, and one for all that do.
-use crate::checks::{Check, Member, Verdict};
+use crate::checks::{Check, Member, Verdict, Weight};
 use crate::mechanics::JointId;
 use crate::quantity::{Amount, Phrase};
 use crate::report::Report;
@@ -19,6 +19,9 @@ const TOLD: [&str; 7] = [
 /// Remedies are tried for so many of the worst findings: each costs some tens of heights.
 const TRIED: usize = 2;
 
+/// A table that tips by its weight tips at any push: the second need not be said.
+const FOLLOWS: [(&str, &str); 2] = [("push-along", "tip-along"), ("push-across", "tip-across")];
+
 /// The verdict as a grade.
 pub(super) const fn grade(verdict: Verdict) -> Grade {
     match verdict {
@@ -34,6 +37,7 @@ pub(super) fn checks(report: &Report) -> Vec<Finding> {
         .checks
         .iter()
         .filter(|check| matches!(check.verdict, Verdict::Over | Verdict::Watch) && !TOLD.contains(&check.id))
+        .filter(|check| !follows(report, check.id))
         .collect();
     worst.sort_by(|one, other| one.verdict.cmp(&other.verdict).then(other.ratio.total_cmp(&one.ratio)));
     let tried = |place: usize, check: &Check| check.verdict == Verdict::Over && place < TRIED;
@@ -58,11 +62,17 @@ pub(super) fn checks(report: &Report) -> Vec<Finding> {
         .collect()
 }
 
+/// Whether a check only says what another one has said already.
+fn follows(report: &Report, id: &str) -> bool {
+    FOLLOWS.iter().any(|(follower, leader)| {
+        *follower == id && report.check(leader).is_some_and(|check| check.verdict == Verdict::Over)
+    })
+}
+
 /// The most helpful step that was tried.
 fn remedy(report: &Report, check: &Check) -> Option<Phrase> {
     let help = report.helps(check).into_iter().next()?;
-    let end = if help.ratio <= 1.0 { " keeps to it: " } else { " takes it down to " };
-    Some(help.words.and(end).with(Amount::Share(help.ratio)).and(" used."))
+    Some(help.words.and(": ").with(Amount::Share(help.ratio)).and(" of the limit."))
 }
 
 /// One word that the rest holds; none where something does not.
@@ -70,17 +80,16 @@ pub(super) fn all_hold(report: &Report) -> Option<Finding> {
     if report.checks.iter().any(|check| check.verdict == Verdict::Over) {
         return None;
     }
-    let most = report
-        .checks
-        .iter()
-        .filter(|check| matches!(check.verdict, Verdict::Watch | Verdict::Fine) && !TOLD.contains(&check.id))
+    let limits = || report.checks.iter().filter(|check| check.weight == Weight::Limit);
+    let most = limits()
+        .filter(|check| !TOLD.contains(&check.id))
         .max_by(|one, other| one.ratio.total_cmp(&other.ratio))?;
     Some(Finding {
         grade: Grade::Fine,
         ratio: most.ratio,
         phrase: Phrase::new(format!(
             "Strength: {} checks hold at every height; most used is {}, ",
-            report.checks.iter().filter(|check| check.verdict != Verdict::Note).count(),
+            limits().count(),
             lower(most.title)
         ))
         .with(Amount::Share(most.ratio))

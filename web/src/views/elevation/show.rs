@@ -8,9 +8,11 @@ use crate::state::State;
 /// A toggle: its word, and how it is read and written.
 type Toggle = (&'static str, fn(&Show) -> bool, fn(&mut Show, bool));
 
-const TOGGLES: [Toggle; 4] = [
+const TOGGLES: [Toggle; 6] = [
     ("dimensions", |show| show.dimensions, |show, on| show.dimensions = on),
     ("forces", |show| show.forces, |show, on| show.forces = on),
+    ("bending", |show| show.bending, |show, on| show.bending = on),
+    ("bent shape", |show| show.bent, |show, on| show.bent = on),
     ("load", |show| show.load, |show, on| show.load = on),
     ("support", |show| show.support, |show, on| show.support = on),
 ];
