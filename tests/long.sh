@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # What takes too long for every change: `bash tests/long.sh [cases]`. The property tests over many more designs (20,000
-# each unless told otherwise), optimised but with arithmetic checked, and the solver's timings.
+# each unless told otherwise), optimised but with arithmetic checked, the solver's timings, and how well sheets are laid out.
 set -uo pipefail
 cd "$(dirname "$0")/.."
 # shellcheck source=tests/steps.sh
@@ -16,5 +16,6 @@ step "Properties over $PROPTEST_CASES designs each" cargo \
   cargo test --locked --quiet --release --no-fail-fast -p risewright -p risewright-tests
 unset CARGO_PROFILE_RELEASE_OVERFLOW_CHECKS CARGO_PROFILE_RELEASE_DEBUG_ASSERTIONS
 step "Timings" single cargo bench --locked -p risewright
+step "Sheets that were cut up come back on one" single cargo bench --locked -p risewright-tests --bench sheets
 
 summary

@@ -22,8 +22,9 @@ fn mechanism(n: usize) -> Mechanism {
             json!({"arm": arm, "f": f, "h_along": 0.07, "h_perp": 0.018, "E": 9e9, "G": 6.2e8, "k_conn": 4000.0})
         })
         .collect();
-    let diagonals: Vec<Value> =
-        (1..=n).map(|stage| json!({"arm": format!("A{stage}"), "f1": 0.25, "f2": 0.75, "EA": 1.2e6})).collect();
+    let diagonals: Vec<Value> = (1..=n)
+        .map(|stage| json!({"arm": format!("A{stage}"), "f1": 0.25, "f2": 0.75, "EA": 1.2e6}))
+        .collect();
     serde_json::from_value(json!({
         "n": n, "L": 0.52, "h_base": 0.16, "h_deck": 0.08,
         "arm": {"w": 0.075, "t": 0.036, "E": 9e9, "G": 6.2e8, "mass": 1.5},

@@ -14,6 +14,8 @@ pub mod parts;
 pub mod mechanics;
 // Does it hold?
 pub mod checks;
+// How do I make it?
+pub mod workshop;
 // All of it together.
 pub mod report;
 // How does it look on paper?

@@ -187,6 +187,44 @@ fn one_shear_plane() {
     close(dowel(1e4).single_shear(thin, thin).load, (2.0_f64.sqrt() - 1.0) * crushed, 1e-12);
 }
 
+/// More wood, denser wood, a thicker or a stiffer bolt: no mode holds less, in either code.
+#[test]
+fn more_of_anything_never_holds_less() {
+    let held = |d: f64, bolt: f64, thickness: f64, density: f64| {
+        let wood = ec5::Embedment::new(WoodSort::Softwood, density, d * MM).at(0.7);
+        let bed = |times: f64| ec5::Bed { thickness: times * thickness * MM, embedment: wood };
+        let dowel = ec5::Dowel { diameter: d * MM, yield_moment: ec5::yield_moment(600.0 * MPA, bolt * MM) };
+        let bearing = nds::Bearing::new(density / 1120.0, d * MM).at(0.7);
+        let plank = |times: f64| nds::Bed { thickness: times * thickness * MM, bearing };
+        let moment = nds::yield_moment(500.0 * MPA, bolt * MM);
+        let pin = nds::Bolt { diameter: d * MM, yield_moment: moment, angle: 0.77 };
+        [
+            dowel.single_shear(bed(1.0), bed(1.4)).load,
+            dowel.double_shear(bed(1.0), bed(1.4)).load,
+            dowel.against_steel(bed(1.0)).load,
+            pin.single_shear(plank(1.4), plank(1.0)).load,
+            pin.double_shear(plank(1.4), plank(1.0)).load,
+            pin.against_steel(plank(1.0)).load,
+        ]
+    };
+    for d in [8.0, 12.0, 20.0, 28.0] {
+        for thickness in [8.0, 18.0, 36.0, 60.0] {
+            let less = held(d, 0.6 * d, thickness, 400.0);
+            for more in [
+                held(1.1 * d, 0.6 * d, thickness, 400.0),
+                held(d, 0.8 * d, thickness, 400.0),
+                held(d, 0.6 * d, 1.3 * thickness, 400.0),
+                held(d, 0.6 * d, thickness, 550.0),
+            ] {
+                assert!(
+                    less.iter().zip(&more).all(|(less, more)| *more >= less * (1.0 - 1e-12)),
+                    "{d} {thickness}"
+                );
+            }
+        }
+    }
+}
+
 const INCH: f64 = 0.0254;
 const LBF: f64 = 4.448_221_615_260_5;
 const PSI: f64 = LBF / (INCH * INCH);
@@ -217,9 +255,8 @@ fn double_shear_by_the_nds() {
             angle,
         };
         let (along, across) = ("Fe_par_psi", "Fe_perp_psi");
-        let held = |angle, main, side| {
-            bolt(angle).double_shear(bed("tm_in", main), bed("ts_in", side)).load / LBF
-        };
+        let held =
+            |angle, main, side| bolt(angle).double_shear(bed("tm_in", main), bed("ts_in", side)).load / LBF;
         close(held(0.0, along, along), line.number("Zpar_calc_lb"), 1e-3);
         close(held(FRAC_PI_2, along, across), line.number("Zsperp_calc_lb"), 1e-3);
         close(held(FRAC_PI_2, across, along), line.number("Zmperp_calc_lb"), 1e-3);
@@ -229,10 +266,13 @@ fn double_shear_by_the_nds() {
 /// Least gaps by ISO 13854:2017 (EN 349), as given by AUVA.
 #[test]
 fn least_gaps() {
-    let gaps: Vec<i64> = gaps::BODY.iter().map(|part| (part.gap * 1e3).round() as i64).collect();
-    let mut published = vec![500, 300, 180, 120, 50, 120, 100, 25];
-    published.sort_unstable_by(|one, other| other.cmp(one));
-    assert_eq!(gaps, published);
+    // The table's own order: body, head, leg, foot, toes, arm, hand and fist, finger.
+    let mut published = [500.0, 300.0, 180.0, 120.0, 50.0, 120.0, 100.0, 25.0];
+    published.sort_unstable_by(|one: &f64, other| other.total_cmp(one));
+    assert_eq!(gaps::BODY.len(), published.len());
+    for (part, millimetres) in gaps::BODY.iter().zip(published) {
+        close(part.gap, millimetres * MM, 1e-12);
+    }
 }
 
 /// EN 1570-1, scope; trade guidance of caster makers: 150 kg on a table of 60 kg put 70 kg on each of four casters.

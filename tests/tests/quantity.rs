@@ -349,6 +349,16 @@ fn figures_have_the_digits_a_reader_can_use() {
     is(figures::weight(100.0, Inch), "220_lb");
     is(figures::stiffness(1.0e6, Metric), "1000_N/mm");
     is(figures::stiffness(1.0e6, Inch), "5710_lbf/in");
+    // A square of one inch, its section modulus 1/6 and second moment 1/12.
+    let inch: f64 = 0.0254;
+    is(figures::section_area(inch * inch, Inch), "1.000_in²");
+    is(figures::section_area(36e-3 * 75e-3, Metric), "2700_mm²");
+    is(figures::section_modulus(inch.powi(3) / 6.0, Inch), "0.1667_in³");
+    is(figures::section_modulus(36e-3 * 75e-3 * 75e-3 / 6.0, Metric), "33\u{202F}750_mm³");
+    is(figures::second_moment(inch.powi(4) / 12.0, Inch), "0.0833_in⁴");
+    is(figures::speed(0.15, Metric), "150_mm/s");
+    is(figures::speed(0.15, Inch), "5.91_in/s");
+    is(figures::power(136.1), "136_W");
     // No sign on what rounds to zero, groups from 10 000 up, a dash where there is no value.
     is(sag(-0.00001, Metric), "0.0_mm");
     is(size(-0.0001, Inch), "0_in");

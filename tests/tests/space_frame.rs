@@ -2,13 +2,13 @@
 //! elastic frames.
 //!
 //! Beams, portals and columns by themselves are held to textbook formulas inside `frame3`, where they can be reached.
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test stops at the first surprise")]
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
 mod tables;
 
 use glam::{DVec2, DVec3};
 use proptest::prelude::*;
-use risewright::mechanics::frame3::{DeckLoad, Frame3, Line, Motion, Part, Shape, Stiffness3};
+use risewright::mechanics::frame3::{DeckLoad, Displacement, Frame3, Line, Part, Shape, Stiffness3};
 use risewright::mechanics::mechanism::{Attachment, DriveKind};
 use risewright::mechanics::space::{Brace, Diagonal, Space};
 use risewright::mechanics::{ArmId, Detail, Mechanism, Pose, Solver};
@@ -291,7 +291,7 @@ fn any_load() -> impl Strategy<Value = DeckLoad> {
 }
 
 /// Work of a load on a motion of the deck.
-fn work(load: &DeckLoad, motion: &Motion) -> f64 {
+fn work(load: &DeckLoad, motion: &Displacement) -> f64 {
     load.force.dot(motion.shift) + load.couple.dot(motion.turn)
 }
 

@@ -196,7 +196,7 @@ fn the_other_rule_for_pins() {
         design.strength.rule = DowelRule::Nds;
         let nds = check(&report(&design), "pin-wood").clone();
         assert!(nds.source.title.contains("NDS") && eurocode.source.title.contains("1995"));
-        assert_eq!(figure(nds.demand), figure(eurocode.demand));
+        assert_eq!(nds.demand, eurocode.demand);
         // The same theory, but the NDS keeps all of its safety in the value, where EN 1995-1-1 leaves part of it to the loads.
         let share = figure(nds.capacity) / figure(eurocode.capacity);
         assert!((0.1..1.0).contains(&share), "{sort:?}: {share}");
@@ -228,7 +228,10 @@ fn names_of_checks_are_unique_and_curves_cover_the_lift() {
         ids.sort_unstable();
         ids.dedup();
         assert_eq!(ids.len(), all);
-        assert!(report.checks.windows(2).all(|pair| pair[0].group <= pair[1].group), "in the order of groups");
+        assert!(
+            report.checks.windows(2).all(|pair| pair[0].group <= pair[1].group),
+            "in the order of groups"
+        );
         for group in Group::ALL {
             assert!(report.checks.iter().any(|check| check.group == group), "{demo:?}: {}", group.title());
         }
@@ -236,7 +239,7 @@ fn names_of_checks_are_unique_and_curves_cover_the_lift() {
             assert_eq!(check.curve.len(), report.stations.len(), "{}", check.id);
             let most = check.curve.iter().map(|point| point.1).fold(0.0, f64::max);
             assert!((most - check.ratio).abs() < 1e-15, "{}", check.id);
-            assert!(check.curve.iter().any(|point| point.0 == check.height), "{}", check.id);
+            assert!(check.curve.iter().any(|point| (point.0 - check.height).abs() < 1e-12), "{}", check.id);
         }
     }
 }
@@ -251,11 +254,7 @@ fn follows_load(check: &Check) -> bool {
 }
 
 /// Fails where a check of the first report is used more in the second.
-fn never_more(
-    before: &Report,
-    after: &Report,
-    counts: impl Fn(&Check) -> bool,
-) -> Result<(), TestCaseError> {
+fn never_more(before: &Report, after: &Report, counts: impl Fn(&Check) -> bool) -> Result<(), TestCaseError> {
     for first in before.checks.iter().filter(|check| counts(check)) {
         // A check that no longer applies is not used at all.
         let Some(second) = after.check(first.id) else { continue };
@@ -272,32 +271,42 @@ fn never_more(
 
 /// Designs that stand: the demos with drive, sizes and load varied, the load over the table.
 fn sound() -> impl Strategy<Value = Design> {
-    let drives = prop::sample::select(vec![DriveKind::BaseCarriage, DriveKind::TopCarriage, DriveKind::SidePivots]);
+    let drives =
+        prop::sample::select(vec![DriveKind::BaseCarriage, DriveKind::TopCarriage, DriveKind::SidePivots]);
     let sorts = prop::sample::select(vec![WoodSort::Plywood, WoodSort::Softwood, WoodSort::Hardwood]);
     let rules = prop::sample::select(vec![DowelRule::Eurocode, DowelRule::Nds]);
     let parts = (any::<[bool; 4]>(), 1..=3_i64, 60.0..90.0, 10.0..20.0, 0.0..6.0);
     let load = (20.0..200.0, 0.05..0.24, 0.0..80.0);
     (prop::sample::select(Demo::ALL.to_vec()), drives, sorts, rules, parts, load)
-        .prop_map(|(demo, drive, sort, rule, ([far, forks, a, b], layers, width, pin, wall), (mass, place, across))| {
-            let mut design = demo.design();
-            design.drive.kind = drive;
-            if far {
-                design.drive.bearing_end = BearingEnd::Far;
-                design.drive.bearing_place = Length::m(0.95);
-            } else {
-                design.drive.bearing_end = BearingEnd::Fixed;
-                design.drive.bearing_place = Length::mm(-100.0);
-            }
-            (design.strength.sort, design.strength.rule, design.running.forks) = (sort, rule, forks);
-            (design.arms.boards_a, design.arms.boards_b) = (a, b);
-            design.arms.layers = Count::of(layers);
-            design.arms.width = Length::mm(width);
-            (design.running.pin, design.running.bush) = (Length::mm(pin), Length::mm(pin + wall));
-            design.load.mass = Mass::kg(mass);
-            design.load.centre = Length::m(place);
-            design.load.across = Length::mm(across);
-            design
-        })
+        .prop_map(
+            |(
+                demo,
+                drive,
+                sort,
+                rule,
+                ([far, forks, a, b], layers, width, pin, wall),
+                (mass, place, across),
+            )| {
+                let mut design = demo.design();
+                design.drive.kind = drive;
+                if far {
+                    design.drive.bearing_end = BearingEnd::Far;
+                    design.drive.bearing_place = Length::m(0.95);
+                } else {
+                    design.drive.bearing_end = BearingEnd::Fixed;
+                    design.drive.bearing_place = Length::mm(-100.0);
+                }
+                (design.strength.sort, design.strength.rule, design.running.forks) = (sort, rule, forks);
+                (design.arms.boards_a, design.arms.boards_b) = (a, b);
+                design.arms.layers = Count::of(layers);
+                design.arms.width = Length::mm(width);
+                (design.running.pin, design.running.bush) = (Length::mm(pin), Length::mm(pin + wall));
+                design.load.mass = Mass::kg(mass);
+                design.load.centre = Length::m(place);
+                design.load.across = Length::mm(across);
+                design
+            },
+        )
         .prop_filter("cannot stand", |design| analyse(design).is_ok())
 }
 
@@ -308,6 +317,7 @@ const STRENGTHS: [&str; 15] =
 /// Inputs by which strength is divided.
 const SAFETIES: [&str; 4] = ["tg", "tz", "th", "tn"];
 
+#[allow(clippy::cast_possible_truncation, reason = "steps of an input are far below 2^53")]
 fn changed(design: &Design, key: &str, times: f64) -> Design {
     let field: &Field = Design::field(key).unwrap();
     let mut changed = design.clone();
@@ -355,12 +365,12 @@ proptest! {
         never_more(&report(&longer), &report(&design), counts)?;
     }
 
-    /// Without friction, which a thinner bolt lessens, its own stresses can only grow.
+    /// Without friction, which a thinner bolt lessens, its own stresses can only grow. (What it holds in wood: see capacity.rs.)
     #[test]
     fn a_smaller_pin_is_never_used_less(design in sound(), times in 0.6..1.0) {
         let mut design = design;
         design.running.pin_friction = Ratio::ZERO;
-        let counts = |check: &Check| ["pin-shear", "pin-bending", "bush-pressure", "pin-wood"].contains(&check.id);
+        let counts = |check: &Check| ["pin-shear", "pin-bending", "bush-pressure"].contains(&check.id);
         never_more(&report(&changed(&design, "pd", times)), &report(&design), counts)?;
     }
 

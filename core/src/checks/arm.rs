@@ -168,9 +168,11 @@ fn gross(table: &Table<'_>) -> Option<Check> {
     rule.check(
         table.levels,
         |at| {
-            worst(table.arms().map(|arm| {
-                Use::new(Member::Arm(arm), stress_anywhere(at, arm, &bar) * share, strength)
-            }))
+            worst(
+                table
+                    .arms()
+                    .map(|arm| Use::new(Member::Arm(arm), stress_anywhere(at, arm, &bar) * share, strength)),
+            )
         },
         |at, most| {
             let Member::Arm(arm) = most.member else { return Phrase::default() };

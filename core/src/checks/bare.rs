@@ -52,7 +52,7 @@ pub struct BareScrew {
     pub pressure: f64,
     /// Shear stress in the nut's threads, Pa.
     pub shear_nut: f64,
-    /// Pressure under its washer while raising, Pa.
+    /// Pressure under its washer, Pa.
     pub washer: f64,
 }
 
@@ -85,8 +85,9 @@ fn stresses(m: &Mechanism, sizes: &Strength, gross: Rectangle, at: &Loaded<'_>) 
         gross_stress: greatest(&|arm| arm::stress_anywhere(at, arm, &gross) * share),
         compression: greatest(&|arm| arm::compression(at, arm) * share).0,
         critical: m.arm.e.map(|e| {
-            let fraction =
-                (1..=n).map(|stage| at.level.pose.centre_of(stage)).fold(0.5, |most: f64, c| most.max(c).max(1.0 - c));
+            let fraction = (1..=n)
+                .map(|stage| at.level.pose.centre_of(stage))
+                .fold(0.5, |most: f64, c| most.max(c).max(1.0 - c));
             arm::critical(
                 [e * rectangle(m.arm.t, m.arm.w), e * rectangle(m.arm.w, m.arm.t)],
                 [fraction * m.length, sizes.k_out * m.length],
@@ -120,6 +121,6 @@ fn screw_stresses(sizes: &StrengthScrew, at: &Loaded<'_>) -> BareScrew {
         column: (at.push() > 0.0).then(|| (column.slenderness(), column.critical())),
         pressure: thread.pressure(force),
         shear_nut: thread.shear_nut(force),
-        washer: super::seat::under_washer(at.level.motion.raise.drive, sizes.washer_outer, sizes.washer_inner),
+        washer: super::seat::under_washer(force, sizes.washer_outer, sizes.washer_inner),
     }
 }

@@ -50,9 +50,7 @@ fn wheels(table: &Table<'_>) -> Option<Check> {
     };
     rule.check(
         table.levels,
-        |at| {
-            worst(WHEELS.map(|(member, deck)| Use::new(member, at.wheels(deck) * table.share, rating)))
-        },
+        |at| worst(WHEELS.map(|(member, deck)| Use::new(member, at.wheels(deck) * table.share, rating))),
         |_, most| Phrase::new("N = ").with(Amount::Force(most.demand)).and(" on the worse wheel"),
     )
 }
@@ -107,7 +105,8 @@ fn modulus(table: &Table<'_>, bar: &ScrewBar) -> f64 {
 
 /// The bars that carry the screw's ends, with the screw's hole in their middle.
 fn bars(table: &Table<'_>, on_frame: bool) -> Option<Check> {
-    let bars: Vec<ScrewBar> = screw_bars(table.design).into_iter().filter(|bar| bar.on_frame == on_frame).collect();
+    let bars: Vec<ScrewBar> =
+        screw_bars(table.design).into_iter().filter(|bar| bar.on_frame == on_frame).collect();
     let member = if on_frame { Member::BearingTube } else { Member::CrossBar };
     let strength = table.steel();
     let rule = Rule {
@@ -134,9 +133,11 @@ fn bars(table: &Table<'_>, on_frame: bool) -> Option<Check> {
         table.levels,
         |at| worst(bars.iter().map(|bar| Use::new(member, stress(at, bar), strength))),
         |at, most| {
-            let worse = bars.iter().reduce(|one, other| {
-                if stress(at, other) > stress(at, one) { other } else { one }
-            });
+            let worse = bars.iter().reduce(
+                |one, other| {
+                    if stress(at, other) > stress(at, one) { other } else { one }
+                },
+            );
             worse.map_or_else(Phrase::default, |bar| {
                 Phrase::new("M = ")
                     .with(Amount::Thrust(at.drive()))

@@ -25,8 +25,12 @@ pub const DRILL: (f64, f64) = (30.0, 300.0);
 pub const LIFT_SPEED: f64 = 0.15;
 
 const LIMIT: Source = Source::new("Limit set for this design", Standing::Practice);
-const CONTROL_ROOM: Source = Source::new("Ivergård and Hunt, Handbook of Control Room Design and Ergonomics, 5.3.4", Standing::Read);
-const HUMAN: Source = Source::new("Tables of human force: standing at a crank, at most 130 N at 25 to 30 turns a minute", Standing::Read);
+const CONTROL_ROOM: Source =
+    Source::new("Ivergård and Hunt, Handbook of Control Room Design and Ergonomics, 5.3.4", Standing::Read);
+const HUMAN: Source = Source::new(
+    "Tables of human force: standing at a crank, at most 130 N at 25 to 30 turns a minute",
+    Standing::Read,
+);
 const DRILLS: Source = Source::new("Cordless drills in low gear", Standing::Practice);
 const EN_1570: Source = Source::new("EN 1570-1, scope", Standing::Read);
 
@@ -151,11 +155,7 @@ fn pace(table: &Table<'_>) -> Option<Check> {
         unit: Amount::Number,
         levers: &[],
     };
-    rule.check(
-        table.levels,
-        |_| Some(Use::new(Member::Crank, pace, MOST_TURNS)),
-        |_, _| turning(table, pace),
-    )
+    rule.check(table.levels, |_| Some(Use::new(Member::Crank, pace, MOST_TURNS)), |_, _| turning(table, pace))
 }
 
 fn drill(table: &Table<'_>) -> Option<Check> {

@@ -14,9 +14,12 @@ use glam::DVec2;
 /// Shear that a glue line between crossed veneers carries before the veneer rolls, Pa. Assumed, cautious: plywood 1 to 2 MPa.
 const ROLLING: f64 = 1e6;
 
-const PLUG: Source = Source::new("Plug of wood sheared out past the pin, along two planes", Standing::Practice);
-const TENSION: Source =
-    Source::new("Tension beside the pin's hole; tension as a part of bending strength by EN 338, C24", Standing::Practice);
+const PLUG: Source =
+    Source::new("Plug of wood sheared out past the pin, along two planes", Standing::Practice);
+const TENSION: Source = Source::new(
+    "Tension beside the pin's hole; tension as a part of bending strength by EN 338, C24",
+    Standing::Practice,
+);
 const TABLE_8_4: Source = Source::new(
     "EN 1995-1-1 table 8.4, as in a published lecture's worked examples; made for buildings, shop tables rarely keep it",
     Standing::SecondHand,
@@ -74,7 +77,8 @@ impl Seat {
     /// From the pin to the end it stands near, m.
     fn end(self, table: &Table<'_>) -> f64 {
         let arms = &table.design.arms;
-        if self.upper == Some(true) && self.arm.stage < table.stages() { arms.long_end } else { arms.end }.to_m()
+        if self.upper == Some(true) && self.arm.stage < table.stages() { arms.long_end } else { arms.end }
+            .to_m()
     }
 
     /// The greatest force towards the end in any state, N; zero where the pin presses the other way.

@@ -6,8 +6,8 @@ use super::level::Loaded;
 use super::table::{Table, add};
 use super::timber::Rectangle;
 use crate::catalogue::{Source, Standing};
-use crate::mechanics::{GRAVITY, Section};
 use crate::mechanics::stiffness::{bar_at_middle, rectangle};
+use crate::mechanics::{GRAVITY, Section};
 use crate::quantity::{Amount, Phrase};
 
 /// Shear stiffness of a panel bent flatwise over that on edge: plywood's rolling shear (Wood Handbook FPL-GTR-190, chapter 5, by ratio).
@@ -87,11 +87,7 @@ fn rail_give(table: &Table<'_>, deck: bool) -> Option<Check> {
     let running = &table.design.running;
     let member = if deck { Member::DeckRails } else { Member::BaseBeams };
     let span = |at: &Loaded<'_>| {
-        if deck {
-            at.level.pose.top_axle.x
-        } else {
-            (running.caster_right - running.caster_left).to_m()
-        }
+        if deck { at.level.pose.top_axle.x } else { (running.caster_right - running.caster_left).to_m() }
     };
     let rule = Rule {
         id: if deck { "deck-rails-give" } else { "base-beams-give" },

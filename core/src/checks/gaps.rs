@@ -36,7 +36,9 @@ pub const BODY: [BodyPart; 8] = [
 const ISO_13854: Source = Source::new("ISO 13854:2017, table 1, as given by AUVA", Standing::SecondHand);
 
 pub(super) fn checks(table: &Table<'_>, list: &mut Vec<Check>) {
-    let gap = |id, title, member, size: &dyn Fn(&Loaded<'_>) -> Option<f64>| closing(table, id, title, member, size);
+    let gap = |id, title, member, size: &dyn Fn(&Loaded<'_>) -> Option<f64>| {
+        closing(table, id, title, member, size)
+    };
     let arms = Member::Arm(ArmId::a(1));
     add(
         list,
@@ -87,7 +89,9 @@ fn over_base(table: &Table<'_>, at: &Loaded<'_>) -> f64 {
 /// From the underside of the deck rails to the base beams.
 fn frames(table: &Table<'_>, at: &Loaded<'_>) -> f64 {
     let frames = &table.design.frames;
-    at.deck() - (frames.deck_thickness + frames.deck_rail_depth + frames.strip_thickness).to_m() - beam_top(table)
+    at.deck()
+        - (frames.deck_thickness + frames.deck_rail_depth + frames.strip_thickness).to_m()
+        - beam_top(table)
 }
 
 /// The largest part of the body that fits in where the gap is widest; the smallest of all where none does.

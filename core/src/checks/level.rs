@@ -52,7 +52,8 @@ impl<'a> Loaded<'a> {
             let sections = states(place).map(|diagram| diagram.worst_section(modulus, area));
             sections.fold(Section::default(), |most, here| arm.worse(most, here))
         };
-        let pushed = |place: usize| states(place).fold(0.0, |most: f64, diagram| most.max(-diagram.least_axial()));
+        let pushed =
+            |place: usize| states(place).fold(0.0, |most: f64, diagram| most.max(-diagram.least_axial()));
         let places = 0..2 * level.pose.n;
         Ok(Self {
             bent: places.clone().map(bent).collect(),

@@ -18,8 +18,10 @@ use glam::DVec2;
 /// Specific gravity of the oven-dry wood over its density at 12 % moisture, 1/(kg/m3).
 const GRAVITY_OF_DENSITY: f64 = 1.0 / 1120.0;
 
-const ROUND_BAR: Source = Source::new("Round bar in shear and bending; any text on the strength of materials", Standing::Practice);
-const BEARING: Source = Source::new("Average pressure over bolt diameter and bushing length", Standing::Practice);
+const ROUND_BAR: Source =
+    Source::new("Round bar in shear and bending; any text on the strength of materials", Standing::Practice);
+const BEARING: Source =
+    Source::new("Average pressure over bolt diameter and bushing length", Standing::Practice);
 const EC5: Source = Source::new(
     "EN 1995-1-1, 8.2 and 8.5, Johansen's modes without rope effect; checked against published worked examples",
     Standing::SecondHand,
@@ -269,10 +271,8 @@ fn held_by_eurocode<'a>(table: &'a Table<'_>, joint: JointId) -> Box<Held<'a>> {
     let members = Members::new(table, joint);
     let kept = table.kept();
     let mode = move |sines: [f64; 2]| {
-        let bed = |which: usize| ec5::Bed {
-            thickness: members.thickness[which],
-            embedment: wood.at(sines[which]),
-        };
+        let bed =
+            |which: usize| ec5::Bed { thickness: members.thickness[which], embedment: wood.at(sines[which]) };
         let (mode, planes) = match held {
             Hold::Lap => (dowel.single_shear(bed(0), bed(1)), 1.0),
             Hold::Fork => (dowel.double_shear(bed(members.cheek()), bed(members.arm)), 2.0),

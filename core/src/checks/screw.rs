@@ -17,8 +17,10 @@ use crate::quantity::{Amount, Phrase};
 const DEPTH_OF_PITCH: f64 = 0.5;
 
 const SHIGLEY: Source = Source::new("Shigley 9e, section 8-2, equations 8-7 to 8-12", Standing::Read);
-const COLUMNS: Source =
-    Source::new("Euler, and J. B. Johnson for stout columns: Shigley 9e, sections 4-12 and 4-13", Standing::Read);
+const COLUMNS: Source = Source::new(
+    "Euler, and J. B. Johnson for stout columns: Shigley 9e, sections 4-12 and 4-13",
+    Standing::Read,
+);
 const HOLDING: Source =
     Source::new("Shigley 9e, section 8-2, with the flank; shaken friction at 60 % assumed", Standing::Read);
 
@@ -188,8 +190,8 @@ fn pressure(table: &Table<'_>) -> Option<Check> {
 
 fn nut_shear(table: &Table<'_>) -> Option<Check> {
     let thread = thread(table);
-    let strength = SHEAR_YIELD * table.design.strength.nut_yield.to_pa()
-        / table.design.strength.screw_safety.value();
+    let strength =
+        SHEAR_YIELD * table.design.strength.nut_yield.to_pa() / table.design.strength.screw_safety.value();
     let rule = Rule {
         id: "nut-shear",
         group: Group::Screw,
@@ -318,7 +320,8 @@ fn efficiency(table: &Table<'_>) -> Option<Check> {
         table.levels,
         |at| Some(Use::new(Member::Screw, lost(at)?, 1.0)),
         |at, most| {
-            let useful = at.level.state.rest.drive * table.design.drive.lead.to_m() / (2.0 * core::f64::consts::PI);
+            let useful =
+                at.level.state.rest.drive * table.design.drive.lead.to_m() / (2.0 * core::f64::consts::PI);
             Phrase::new("of ")
                 .with(Amount::Torque(at.level.torque.map_or(0.0, |torque| torque.raise)))
                 .and(" at the crank ")

@@ -24,7 +24,8 @@ const WASHER: Source = Source::new(
     Standing::SecondHand,
 );
 const TUBE: Source = Source::new("Average pressure of the tube's ends on their seats", Standing::Practice);
-const BEARING: Source = Source::new("ISO 76: static rating over equivalent static load", Standing::SecondHand);
+const BEARING: Source =
+    Source::new("ISO 76: static rating over equivalent static load", Standing::SecondHand);
 
 /// Pressure under a washer of two diameters, Pa.
 #[must_use]
@@ -87,7 +88,8 @@ fn tube(table: &Table<'_>) -> Option<Check> {
 
 /// A washer or collar straight on wood.
 fn washer(table: &Table<'_>) -> Option<Check> {
-    let (outer, inner) = (table.design.strength.washer.to_m(), table.design.drive.major.to_m() + HOLE_CLEARANCE);
+    let (outer, inner) =
+        (table.design.strength.washer.to_m(), table.design.drive.major.to_m() + HOLE_CLEARANCE);
     if outer <= 0.0 {
         return None;
     }

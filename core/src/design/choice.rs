@@ -109,3 +109,13 @@ impl StrutEnd {
         self.stage().is_some() && (self as i64) % 2 == 1
     }
 }
+
+choices! {
+    /// How a sheet is cut up.
+    Cutting {
+        /// Straight through from edge to edge, as a panel saw or a hand saw on a rail does.
+        Straight = 0 "panel saw, edge to edge",
+        /// Along any outline, as a router does.
+        Free = 1 "router, any outline",
+    }
+}

@@ -182,6 +182,12 @@ pub fn potting_bench() -> Design {
             wheel_rating: Force::kn(2.0),
             ..Strength::default()
         },
-        shop: Shop { sheet_length: inch(96.0), sheet_width: inch(48.0) },
+        shop: Shop {
+            sheet_length: inch(96.0),
+            sheet_width: inch(48.0),
+            kerf: inch(0.125),
+            trim: inch(0.25),
+            ..Shop::default()
+        },
     }
 }

@@ -19,7 +19,7 @@ mod strength;
 
 pub use arms::Arms;
 pub use check::{Fault, check};
-pub use choice::{BearingEnd, DowelRule, DriveKind, StrutEnd, WoodSort};
+pub use choice::{BearingEnd, Cutting, DowelRule, DriveKind, StrutEnd, WoodSort};
 pub use demo::{Demo, paper_lift, potting_bench};
 pub use drive::Drive;
 pub use field::{Field, Group, Stored};

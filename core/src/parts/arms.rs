@@ -107,13 +107,19 @@ fn timber(design: &Design, arm: ArmName, stages: usize) -> Part {
     holes.sort_by_key(|hole| hole.along);
     let z = about(arm_spread(design, arm.b).to_m() / 2.0, thick);
     let start = -design.arms.end.to_m();
+    // The ends are rounded off to half the width, or to the pin where it sits nearer.
+    let corners = [design.arms.end, upper_end].map(|end| end.min(middle));
     Part::new(if arm.b { "Arm B" } else { "Arm A" }, Rides::Arm(arm), Form::Sheet, size, block(design.arms.density, size))
         .times(2)
         .along_grain()
         .joined("layers glued face to face")
         .drilled(holes)
         .housed(housings)
-        .at(vec![Block::square([start, start + length.to_m()], about(0.0, design.arms.width), z)])
+        .rounded(corners)
+        .at(vec![
+            Block::square([start, start + length.to_m()], about(0.0, design.arms.width), z)
+                .rounded(corners[0].min(corners[1]).to_m()),
+        ])
         .glued(layers(design.arms.layers.get()))
         .hollowed(design.arms.density)
 }

@@ -25,8 +25,11 @@ const WHEEL_PLAY: Length = Length::mm(0.5);
 const COLLAR_OUTSIDE: f64 = 1.6;
 const COLLAR_WIDTH: f64 = 0.7;
 
-/// Length of the drilled steel plug in each end of the tube, in sides of the tube.
-const PLUG: f64 = 0.25;
+/// Length of a drilled steel plug in the tube, in sides of the tube.
+const PLUG: f64 = 0.2;
+
+/// From the screw's hole in the tube to the end of an axle's half.
+const STUB_BACK: Length = Length::mm(10.0);
 
 /// From the middle of the arm that turns on the axle to the middle of the wheel, across; never negative.
 #[must_use]
@@ -39,7 +42,7 @@ pub fn wheel_overhang(design: &Design, deck: bool) -> Length {
 pub fn flange_thickness(design: &Design) -> Length {
     let outer_face = Length::from_steps(design.frames.spread.steps() / 2 + arm_thickness(design).steps() / 2);
     let room = design.running.wheel_place - Length::from_steps(design.running.wheel_width.steps() / 2) - outer_face;
-    room.max(Length::ZERO).min(FLANGE)
+    (room - WHEEL_PLAY).max(Length::ZERO).min(FLANGE)
 }
 
 /// Play beside a wheel.
@@ -84,17 +87,9 @@ fn carriage(design: &Design, deck: bool) -> Vec<Part> {
     let wheel = about(running.wheel_place.to_m(), running.wheel_width);
     let flange = flange_thickness(design);
     let round = |diameter: Length, z| vec![Block::round([0.0, 0.0], diameter.to_m() / 2.0, z)];
+    let driven = has_tube(design) && deck == (design.drive.kind == DriveKind::TopCarriage);
     let mut list = vec![
-        Part::new(
-            "Wheel axle",
-            rides,
-            Form::RoundBar,
-            [axle, running.axle, running.axle],
-            steel_bar(Section::RoundBar { diameter: running.axle }, axle),
-        )
-        .joined("through the tube's plugs, collars at both ends")
-        .at(round(running.axle, [0.0, axle.to_m() / 2.0]))
-        .touching(Contact::Pivot(joint)),
+        axle_part(design, rides, axle, driven).touching(Contact::Pivot(joint)),
         Part::new(
             "Wheel",
             rides,
@@ -105,7 +100,8 @@ fn carriage(design: &Design, deck: bool) -> Vec<Part> {
         .times(2)
         .joined("on the axle between flange washer and collar")
         .at(round(running.wheel, wheel))
-        .touching(rail),
+        .touching(rail)
+        .touching(Contact::Pivot(joint)),
         Part::new("Collar", rides, Form::Bought, [collar, outside, running.axle], steel_ring(collar, outside, running.axle))
             .times(2)
             .joined("grub screw on the axle")
@@ -118,16 +114,39 @@ fn carriage(design: &Design, deck: bool) -> Vec<Part> {
                 .times(2)
                 .joined("beside the wheel, along the rail's inner side")
                 .at(round(across, [wheel[0] - flange.to_m(), wheel[0]]))
-                .touching(rail),
+                .touching(rail)
+                .touching(Contact::Pivot(joint)),
         );
     }
     if has_tube(design) {
-        let driven = deck == (design.drive.kind == DriveKind::TopCarriage);
         let span = arm_spread(design, !deck);
-        list.push(cross_bar(design, rides, span, driven));
-        list.push(plug(design, rides));
+        list.push(cross_bar(design, rides, span, driven).touching(Contact::Pivot(joint)));
+        list.push(plug(design, rides).times(if driven { 4 } else { 2 }));
     }
     list
+}
+
+/// The axle: one bar right through, or, where the screw passes through the middle of the tube, two halves that end before it.
+fn axle_part(design: &Design, rides: Rides, length: Length, driven: bool) -> Part {
+    let diameter = design.running.axle;
+    let half = Length::from_steps(length.steps() / 2);
+    let inner = if driven { screw_hole(design) + STUB_BACK * 2 } else { Length::ZERO };
+    let inner = Length::from_steps(inner.steps() / 2).min(half);
+    let (name, count, each, how) = if driven {
+        ("Half axle", 2, half - inner, "in two plugs of the tube and pinned, clear of the screw, collar outside")
+    } else {
+        ("Wheel axle", 1, length, "through the tube's plugs, collars at both ends")
+    };
+    let mass = steel_bar(Section::RoundBar { diameter }, each);
+    Part::new(name, rides, Form::RoundBar, [each, diameter, diameter], mass)
+        .times(count)
+        .joined(how)
+        .at(vec![Block::round([0.0, 0.0], diameter.to_m() / 2.0, [inner.to_m(), half.to_m()])])
+}
+
+/// The hole through a tube that the screw passes freely.
+pub(super) fn screw_hole(design: &Design) -> Length {
+    design.drive.major + Length::m(design.drive.major.to_m() / 10.0)
 }
 
 /// The tube between two arms of one name; one that carries an end of the screw has a hole for it at its middle.
@@ -139,7 +158,7 @@ pub(super) fn cross_bar(design: &Design, rides: Rides, span: Length, drilled: bo
         vec![Hole {
             along: Length::m(half),
             across: Length::from_steps(drive.cross_bar.steps() / 2),
-            diameter: drive.major + Length::m(drive.major.to_m() / 10.0),
+            diameter: screw_hole(design),
             purpose: Purpose::Passage,
             joint: None,
         }]
@@ -163,7 +182,7 @@ pub(super) fn cross_bar(design: &Design, rides: Rides, span: Length, drilled: bo
     .touching(Contact::Screw)
 }
 
-/// Two steel plugs that hold the axle in the middle of the tube.
+/// The steel plugs that hold the axle in the middle of the tube.
 pub(super) fn plug(design: &Design, rides: Rides) -> Part {
     let drive = &design.drive;
     let inside = (drive.cross_bar - drive.cross_wall * 2).max(Length::ZERO);

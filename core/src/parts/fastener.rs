@@ -18,7 +18,7 @@ const HEXAGON: f64 = 0.866_025_403_784_438_6;
 const COARSE: f64 = 0.125;
 
 /// A wood screw weighs so much of a bar of its size (common practice, no source): its core is thinner than its thread.
-const SCREW_FILL: f64 = 0.6;
+const SCREW_FILL: f64 = 0.5;
 
 /// Flat washers, mm: bolt, outside, thickness. ISO 7089, from memory.
 const WASHERS: [[f64; 3]; 9] = [

@@ -1,5 +1,6 @@
 //! The base frame on its casters.
 use super::arms::{layers, through_bolts};
+use super::carriages::bearing_gap;
 use super::hole::{Contact, Hole, Housing, Joint, Purpose};
 use super::part::{Form, Part, Rides};
 use super::place::{Block, about, from};
@@ -29,10 +30,12 @@ pub fn frame_thickness(design: &Design) -> Length {
     design.arms.thickness * design.frames.layers.get()
 }
 
-/// The middle of rails and beams across the table: their outer faces are flush with the deck's edges.
+/// The middle of rails and beams across the table: their inner faces stand beside the wheels' flange washers, with a little play.
 #[must_use]
 pub fn rail_middle(design: &Design) -> Length {
-    Length::from_steps((design.frames.deck_width - frame_thickness(design)).steps() / 2)
+    let running = &design.running;
+    let inner = running.wheel_place - Length::from_steps(running.wheel_width.steps() / 2) + bearing_gap();
+    inner + Length::from_steps(frame_thickness(design).steps() / 2)
 }
 
 /// What both frames share.

@@ -91,6 +91,8 @@ pub struct Part {
     pub size: [Length; 3],
     /// Layers of sheet glued into one piece; 1 for everything else.
     pub layers: u32,
+    /// Radii of the corners at the datum end and at the other end; zero where they are square.
+    pub corners: [Length; 2],
     /// How the grain must lie.
     pub grain: Grain,
     /// How it is fixed to its neighbours.
@@ -119,6 +121,7 @@ impl Part {
             form,
             size,
             layers: 1,
+            corners: [Length::ZERO; 2],
             grain: Grain::Free,
             joined: "",
             holes: Vec::new(),
@@ -147,6 +150,11 @@ impl Part {
 
     pub(super) fn along_grain(mut self) -> Self {
         self.grain = Grain::Along;
+        self
+    }
+
+    pub(super) fn rounded(mut self, corners: [Length; 2]) -> Self {
+        self.corners = corners;
         self
     }
 
@@ -218,6 +226,7 @@ impl Part {
             && self.form == other.form
             && self.size == other.size
             && self.layers == other.layers
+            && self.corners == other.corners
             && self.holes.len() == other.holes.len()
             && self.holes.iter().zip(&other.holes).all(|(one, two)| one.alike(two))
             && self.housings == other.housings

@@ -5,10 +5,12 @@
 use crate::quantity::Length;
 
 /// The outline of a block seen from the side.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Outline {
     /// Rectangular.
     Square,
+    /// Rectangular with its corners rounded off to a radius, m.
+    Rounded(f64),
     /// Round, about an axis across the table.
     Round,
 }
@@ -44,6 +46,11 @@ impl Block {
             z,
             outline: Outline::Round,
         }
+    }
+
+    pub(super) const fn rounded(mut self, radius: f64) -> Self {
+        self.outline = Outline::Rounded(radius);
+        self
     }
 
     pub(super) const fn labelled(mut self, label: &'static str) -> Self {

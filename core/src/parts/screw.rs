@@ -1,6 +1,6 @@
 //! Screw, nut, the tube that holds the thrust bearing, and the crank.
 use super::arms::{arm_spread, through_bolts};
-use super::carriages::{cross_bar, plug};
+use super::carriages::{cross_bar, plug, screw_hole};
 use super::hole::{Contact, Hole, Purpose};
 use super::part::{ArmName, Form, Part, Rides};
 use super::place::{Block, about};
@@ -162,7 +162,7 @@ fn anchor_tube(design: &Design, rides: Rides) -> Part {
     let hole = Hole {
         along: Length::from_steps(length.steps() / 2),
         across: Length::from_steps(drive.anchor_bar.steps() / 2),
-        diameter: drive.major + Length::m(drive.major.to_m() / 10.0),
+        diameter: screw_hole(design),
         purpose: Purpose::Passage,
         joint: None,
     };

@@ -141,10 +141,18 @@ impl Flat {
                 corners: vec![point(x[0].midpoint(x[1]), y[0].midpoint(y[1]))],
                 radius: (x[1] - x[0]) / 2.0,
             },
-            Outline::Square => Self {
-                corners: vec![point(x[0], y[0]), point(x[1], y[0]), point(x[1], y[1]), point(x[0], y[1])],
-                radius: 0.0,
-            },
+            Outline::Square => Self::rectangle(x, y, 0.0, point),
+            Outline::Rounded(radius) => Self::rectangle(x, y, radius, point),
+        }
+    }
+
+    /// A rectangle with rounded corners: a smaller one, grown.
+    fn rectangle(x: [f64; 2], y: [f64; 2], radius: f64, point: impl Fn(f64, f64) -> DVec2) -> Self {
+        let radius = radius.min((x[1] - x[0]) / 2.0).min((y[1] - y[0]) / 2.0).max(0.0);
+        let (x, y) = ([x[0] + radius, x[1] - radius], [y[0] + radius, y[1] - radius]);
+        Self {
+            corners: vec![point(x[0], y[0]), point(x[1], y[0]), point(x[1], y[1]), point(x[0], y[1])],
+            radius,
         }
     }
 
@@ -173,6 +181,7 @@ impl Flat {
             return f64::NEG_INFINITY;
         }
         self.sides()
+            .filter(|[from, to]| from != to)
             .map(|[from, to]| {
                 let outwards = -(to - from).perp().normalize_or_zero();
                 other.corners.iter().map(|corner| (*corner - from).dot(outwards)).fold(f64::INFINITY, f64::min)

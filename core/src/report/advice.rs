@@ -17,14 +17,18 @@ pub struct Help {
     pub design: Box<Design>,
 }
 
-/// The solver of a design that stands.
 fn solver(design: &Design) -> Option<Solver> {
-    reach(design).ok()?;
     Solver::new(&idealise(design).ok()?).ok()
 }
 
 /// The table of a design at one deck height, m; none where it cannot stand there.
 pub(super) fn station(design: &Design, height: f64) -> Option<Station> {
+    reach(design).ok()?;
+    sketch(design, height)
+}
+
+/// The same without asking whether it can stand at every other height.
+fn sketch(design: &Design, height: f64) -> Option<Station> {
     Station::new(&solver(design)?, height, worse_share(design), false).ok()
 }
 
@@ -34,12 +38,14 @@ pub(super) fn best(
     height: f64,
     figure: impl Fn(&Station) -> f64,
 ) -> Option<(Trial, f64)> {
-    trials
+    let mut tried: Vec<(Trial, f64)> = trials
         .filter_map(|trial| {
-            let value = figure(&station(&trial.design, height)?);
+            let value = figure(&sketch(&trial.design, height)?);
             Some((trial, value))
         })
-        .min_by(|one, other| one.1.total_cmp(&other.1))
+        .collect();
+    tried.sort_by(|one, other| one.1.total_cmp(&other.1));
+    tried.into_iter().find(|(trial, _)| reach(&trial.design).is_ok())
 }
 
 /// The usual remedies for sag, each a step a builder would take.
@@ -69,6 +75,16 @@ impl Report {
     /// stand, are left out. Each takes about as long as thirty heights.
     #[must_use]
     pub fn helps(&self, check: &Check) -> Vec<Help> {
+        self.tried(check).into_iter().filter(|help| reach(&help.design).is_ok()).collect()
+    }
+
+    /// The first of them.
+    pub(super) fn first_help(&self, check: &Check) -> Option<Help> {
+        self.tried(check).into_iter().find(|help| reach(&help.design).is_ok())
+    }
+
+    /// Steps tried at three heights, whether the table could stand in between or not.
+    fn tried(&self, check: &Check) -> Vec<Help> {
         let mut helps: Vec<Help> = check
             .levers
             .iter()

@@ -155,7 +155,9 @@ fn drive(d: &mut Design, lever: Lever) -> Option<Phrase> {
             let rail = matches!(d.drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage);
             let pushed = rail && d.drive.bearing_end == BearingEnd::Far;
             (d.drive.bearing_end, d.drive.bearing_place) = (BearingEnd::Fixed, BEHIND_PIVOTS);
-            pushed.then(|| Phrase::new("The thrust bearing beside the fixed pivots, so that the screw is pulled"))
+            pushed.then(|| {
+                Phrase::new("The thrust bearing beside the fixed pivots, so that the screw is pulled")
+            })
         }
         _ => {
             d.drive.nut_length = grown(d.drive.nut_length, 1.5, 5.0);

@@ -1,6 +1,7 @@
 //! Reference tables as text: the first lines say where they come from.
 
 #![allow(dead_code, reason = "no single test uses all of it")]
+#![allow(clippy::expect_used, clippy::panic, reason = "a ragged table stops a test")]
 
 /// A reference table: column names, and rows of cells.
 pub struct Table {

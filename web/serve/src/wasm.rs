@@ -66,7 +66,7 @@ fn compile(project: &Project) -> Result<(), Trouble> {
         .args(["build", "--package", PACKAGE, "--target", TARGET, "--profile", PROFILE, "--target-dir"])
         .arg(&project.target)
         .current_dir(&project.root)
-        .env("CARGO_ENCODED_RUSTFLAGS", path_flags(project))
+        .env("CARGO_ENCODED_RUSTFLAGS", flags(project))
         .stdin(Stdio::null())
         .status()
         .map_err(|reason| Trouble::new(format!("could not run cargo: {reason}.")))?;
@@ -77,18 +77,17 @@ fn compile(project: &Project) -> Result<(), Trouble> {
     }
 }
 
-/// Keeps the folders of this machine out of the published module, so that the same sources give the same bytes elsewhere.
-fn path_flags(project: &Project) -> OsString {
+/// Keeps the folders of this machine out of the published module, so that the same sources give the same bytes elsewhere, and
+/// lets Leptos erase the types of views, which makes the module some 5 % smaller.
+fn flags(project: &Project) -> OsString {
     let home = env::var_os("CARGO_HOME")
         .map(PathBuf::from)
         .or_else(|| env::home_dir().map(|home| home.join(".cargo")));
-    let mut flags = OsString::new();
+    let mut flags = OsString::from("--cfg=erase_components");
     for (folder, name) in
         home.iter().map(|home| (home.as_path(), "cargo")).chain([(project.root.as_path(), "risewright")])
     {
-        if !flags.is_empty() {
-            flags.push("\u{1f}");
-        }
+        flags.push("\u{1f}");
         flags.push("--remap-path-prefix=");
         flags.push(folder);
         flags.push("=");

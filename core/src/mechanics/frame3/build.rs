@@ -129,10 +129,10 @@ impl<'a> Builder<'a> {
             return Err(missing("sides", "two sides, one the mirror image of the other"));
         }
         let e = mechanism.arm.e.ok_or_else(|| missing("arm.E", "the arms' modulus of elasticity"))?;
-        if !(mechanism.arm.g > 0.0) {
+        if mechanism.arm.g <= 0.0 {
             return Err(missing("arm.G", "the arms' shear modulus: they are twisted"));
         }
-        if !(space.arm_offset < 0.5 * space.b) {
+        if space.arm_offset >= 0.5 * space.b {
             return Err(missing("model3d.arm_offset", "arms B of both sides apart: less than b/2"));
         }
         let action = mechanism.drive.action(mechanism.length);
@@ -311,7 +311,8 @@ impl<'a> Builder<'a> {
         let tread = along(normal, wheel.stiffness) + along(DVec3::Z, guide.min(RIGID));
         let contact = Coupling::springs(mesh.nodes()[node].at, tread, DMat3::ZERO);
         mesh.connect([body, End::Node(node)], &contact, 1.0);
-        let spin = Coupling::springs(place.extend(0.0), DMat3::ZERO, along(DVec3::Z, SPIN * section.gj / seat_z));
+        let spin =
+            Coupling::springs(place.extend(0.0), DMat3::ZERO, along(DVec3::Z, SPIN * section.gj / seat_z));
         mesh.connect([End::Ground, End::Node(nodes[0])], &spin, 0.5);
         Axle { nodes, wheel, along: along_rail }
     }

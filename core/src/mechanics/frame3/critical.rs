@@ -112,14 +112,14 @@ impl<'a> Lanczos<'a> {
         }
         let length = dot(&next, &next).sqrt();
         self.beside.push(length);
-        if !(length > 1e-10 * image) {
-            return true;
+        if length > 1e-10 * image {
+            for value in &mut next {
+                *value /= length;
+            }
+            self.basis.push(next);
+            return false;
         }
-        for value in &mut next {
-            *value /= length;
-        }
-        self.basis.push(next);
-        false
+        true
     }
 
     /// The largest eigenvalue of the tridiagonal matrix so far, or zero if none is positive.

@@ -20,14 +20,14 @@ pub enum Parity {
 
 /// Shift and turn of a node or body.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Motion {
+pub struct Displacement {
     /// Shift, m.
     pub shift: DVec3,
     /// Turn about x, y and z, rad.
     pub turn: DVec3,
 }
 
-impl Motion {
+impl Displacement {
     /// The motion of a point of the same rigid body, at `arm` from the first one.
     pub fn at(&self, arm: DVec3) -> DVec3 {
         self.shift + self.turn.cross(arm)
@@ -100,15 +100,15 @@ impl Parity {
     }
 
     /// The motion of a node in a state.
-    pub fn motion(self, mesh: &Mesh, node: usize, state: &[f64]) -> Motion {
+    pub fn motion(self, mesh: &Mesh, node: usize, state: &[f64]) -> Displacement {
         let way = |way| self.row(mesh, node, way).and_then(|row| state.get(row).copied()).unwrap_or(0.0);
-        Motion { shift: DVec3::new(way(0), way(1), way(2)), turn: DVec3::new(way(3), way(4), way(5)) }
+        Displacement { shift: DVec3::new(way(0), way(1), way(2)), turn: DVec3::new(way(3), way(4), way(5)) }
     }
 
     /// The motion of the mirror image of a node that moves by `motion`.
-    pub fn mirror(self, motion: Motion) -> Motion {
+    pub fn mirror(self, motion: Displacement) -> Displacement {
         let sign = |first| DVec3::new(self.sign(first), self.sign(first + 1), self.sign(first + 2));
-        Motion { shift: sign(0) * motion.shift, turn: sign(3) * motion.turn }
+        Displacement { shift: sign(0) * motion.shift, turn: sign(3) * motion.turn }
     }
 }
 

@@ -5,8 +5,9 @@
 //!
 //! What is in it: arms, pins, axles and boards as Timoshenko beams; pins rigid in their first arm and held in the second
 //! by springs across, along and against rocking; wheels on rails, with side guides or without; the screw as a spring at
-//! the middle of its axle; crossed bars that only pull and push; base and deck rigid. What is not: a strut or a screw
-//! between side pivots, the bending of rails and casters, which the planar deflection has.
+//! the middle of its axle; crossed bars that only pull and push; base and deck rigid. Under a tilted deck wheels and screw
+//! act square to its rail and along it. What is not in it: a strut or a screw between side pivots; the bending of rails
+//! and casters, which the planar deflection has.
 //!
 //! The way through: `build` makes the mesh of one half of the table, `half` the equations of its symmetric and
 //! antisymmetric states, `skyline` their factors, once a pose; all answers come from the six unit loads on the deck.
@@ -23,7 +24,7 @@ mod mesh;
 mod shape;
 mod skyline;
 
-pub use half::Motion;
+pub use half::Displacement;
 pub use lift::{Rail, WheelLift};
 pub use shape::{DeckLoad, Line, Part, Shape};
 
@@ -44,15 +45,15 @@ const LEAST_PIVOT: f64 = 1e-12;
 /// How stiff the deck stands at one height, at its reference point.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Stiffness3 {
-    /// Sideways force a shift along z, N/m.
+    /// Sideways force per shift along z, N/m.
     pub sway: f64,
-    /// Couple about the vertical a turn, N m/rad.
+    /// Couple about the vertical per turn, N m/rad.
     pub twist: f64,
-    /// Couple about the lengthwise axis a turn, N m/rad.
+    /// Couple about the lengthwise axis per turn, N m/rad.
     pub roll: f64,
-    /// Lengthwise force a shift along x, N/m.
+    /// Lengthwise force per shift along x, N/m.
     pub push: f64,
-    /// Weight a drop, N/m.
+    /// Weight per drop, N/m.
     pub vertical: f64,
     /// Drop of the deck's corner under one newton there, m/N.
     pub corner_flex: f64,

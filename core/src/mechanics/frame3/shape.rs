@@ -3,7 +3,7 @@
 //! Plain `f64` in SI.
 
 use super::Frame3;
-use super::half::{Half, Motion, Parity};
+use super::half::{Displacement, Half, Parity};
 use super::mesh::mirrored;
 use crate::mechanics::names::ArmId;
 use glam::DVec3;
@@ -60,7 +60,7 @@ pub struct Line {
     pub part: Part,
     /// Places without load, m, and the motion of each: an arm's from its lower to its upper end, an axle's from left to
     /// right.
-    pub points: Vec<(DVec3, Motion)>,
+    pub points: Vec<(DVec3, Displacement)>,
 }
 
 /// The whole frame under load.
@@ -69,7 +69,7 @@ pub struct Shape {
     /// The reference point of the deck without load, m.
     pub reference: DVec3,
     /// The motion of the deck, at its reference point.
-    pub deck: Motion,
+    pub deck: Displacement,
     /// All arms, then both axles.
     pub lines: Vec<Line>,
 }
@@ -110,6 +110,6 @@ impl Frame3 {
     }
 }
 
-fn sum([even, odd]: [Motion; 2]) -> Motion {
-    Motion { shift: even.shift + odd.shift, turn: even.turn + odd.turn }
+fn sum([even, odd]: [Displacement; 2]) -> Displacement {
+    Displacement { shift: even.shift + odd.shift, turn: even.turn + odd.turn }
 }

@@ -45,7 +45,7 @@ pub(super) fn stands(report: &Report) -> Option<Finding> {
 pub(super) fn clears(report: &Report) -> Vec<Finding> {
     let design = &report.design;
     let needed = report.limits().pin_clearance_needed;
-    let under_deck = (design.lift.deck_stack - design.frames.deck_thickness).to_m();
+    let under_deck = (design.lift.deck_stack - design.frames.deck_thickness - design.frames.wear).to_m();
     let over_casters = (design.lift.pin_line - design.running.caster_height).to_m();
     [
         (under_deck, "the deck panel", "upper", "Raise the deck above its pins", Spot::DeckPivot),
@@ -115,7 +115,7 @@ pub(super) fn stack(report: &Report) -> Vec<Finding> {
     let base =
         running.caster_height.to_m() + frames.beam_depth.to_m() + strip + radius - lift.base_axle.to_m();
     let deck =
-        frames.deck_thickness.to_m() + frames.deck_rail_depth.to_m() + strip + radius + lift.deck_axle.to_m();
+        (frames.wear + frames.deck_thickness + frames.deck_rail_depth).to_m() + strip + radius + lift.deck_axle.to_m();
     [
         (base, lift.pin_line.to_m(), "Caster, beam, strip and wheel", "the base pin line", Spot::Base),
         (deck, lift.deck_stack.to_m(), "Deck, rail, strip and wheel", "the deck above its pins", Spot::Deck),

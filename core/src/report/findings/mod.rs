@@ -1,5 +1,6 @@
 //! What is looked at, one file a question. Each finding names its limit and, where a limit is passed, what would help.
 
+mod clash;
 mod crank;
 mod frames;
 mod sag;
@@ -25,5 +26,6 @@ pub(super) fn of(report: &Report) -> Vec<Finding> {
     findings.extend(frames::rails(report));
     findings.extend(frames::stack(report));
     findings.extend(screw::length(report));
+    findings.extend(clash::clashes(report));
     sorted(findings)
 }

@@ -71,7 +71,7 @@ fn follows(report: &Report, id: &str) -> bool {
 
 /// The most helpful step that was tried.
 fn remedy(report: &Report, check: &Check) -> Option<Phrase> {
-    let help = report.helps(check).into_iter().next()?;
+    let help = report.first_help(check)?;
     Some(help.words.and(": ").with(Amount::Share(help.ratio)).and(" of the limit."))
 }
 

@@ -1,0 +1,130 @@
+//! Lists as CSV (RFC 4180): comma between, a heading line, CRLF at the end of each. Sizes in millimetres with a decimal point, masses in
+//! kilograms, whatever the reader sees on screen: the files are for other programs.
+use super::flat::round;
+use crate::parts::{Form, Grain, Part};
+use crate::quantity::System;
+use crate::workshop::drilling::Table;
+use crate::workshop::hardware::{Bill, price_text};
+
+/// The parts, those made alike together, by number.
+#[must_use]
+pub fn parts(list: &[Part]) -> String {
+    let mut rows: Vec<(&Part, u32)> = Vec::new();
+    for part in list {
+        match rows.iter_mut().find(|(known, _)| known.number == part.number) {
+            Some((_, count)) => *count += part.count,
+            None => rows.push((part, part.count)),
+        }
+    }
+    rows.sort_by_key(|(part, _)| part.number);
+    let heading = ["number", "part", "count", "form", "size 1 mm", "size 2 mm", "size 3 mm", "layers", "grain", "kg each", "joined"];
+    table(
+        &heading,
+        rows.into_iter().map(|(part, count)| {
+            let [first, second, third] = part.size.map(|size| round(size.to_mm()));
+            let grain = match (part.form, part.grain) {
+                (Form::Sheet, Grain::Along) => "along size 1",
+                (Form::Sheet, Grain::Free) => "free",
+                _ => "",
+            };
+            vec![
+                part.number.to_string(),
+                part.title(),
+                count.to_string(),
+                form(part.form).into(),
+                first,
+                second,
+                third,
+                part.layers.to_string(),
+                grain.into(),
+                format!("{:.4}", part.mass),
+                part.joined.into(),
+            ]
+        }),
+    )
+}
+
+/// What a part is cut from or bought as.
+const fn form(form: Form) -> &'static str {
+    match form {
+        Form::Sheet => "sheet",
+        Form::Batten => "batten",
+        Form::FlatBar => "flat steel",
+        Form::LightBar => "flat aluminium",
+        Form::RoundBar => "round steel",
+        Form::SquareTube => "square tube",
+        Form::BronzeTube => "bronze tube",
+        Form::ThreadedBar => "threaded bar",
+        Form::Bolt => "bolt",
+        Form::LockNut => "locking nut",
+        Form::Washer => "washer",
+        Form::WoodScrew => "wood screw",
+        Form::Bearing => "bearing",
+        Form::Bought => "bought",
+    }
+}
+
+/// The holes of every part, from its datum end and edge.
+#[must_use]
+pub fn holes(tables: &[Table]) -> String {
+    let heading = ["number", "part", "count", "hole", "along mm", "across mm", "diameter mm", "bit", "countersink mm", "for", "joint", "tolerance mm"];
+    table(
+        &heading,
+        tables.iter().flat_map(|part| {
+            part.rows.iter().map(|row| {
+                vec![
+                    part.part.to_string(),
+                    part.name.clone(),
+                    part.count.to_string(),
+                    row.letter.clone(),
+                    round(row.along.to_mm()),
+                    round(row.across.to_mm()),
+                    round(row.bit.diameter.to_mm()),
+                    row.bit.kind.into(),
+                    row.bit.countersink.map(|wide| round(wide.to_mm())).unwrap_or_default(),
+                    row.purpose.word().into(),
+                    row.joint.map(crate::parts::Joint::title).unwrap_or_default(),
+                    round(row.tolerance.to_mm()),
+                ]
+            })
+        }),
+    )
+}
+
+/// What to buy; designations in the units of a system.
+#[must_use]
+pub fn hardware(bill: &Bill, system: System) -> String {
+    let heading = ["number", "count", "item", "designation", "kg", "price"];
+    table(
+        &heading,
+        bill.items.iter().map(|item| {
+            vec![
+                item.number.map(|number| number.to_string()).unwrap_or_default(),
+                item.count.to_string(),
+                item.name.into(),
+                item.designation(system),
+                format!("{:.3}", item.mass.to_kg()),
+                price_text(item.price),
+            ]
+        }),
+    )
+}
+
+fn table<'a>(heading: &[&str], rows: impl Iterator<Item = Vec<String>> + 'a) -> String {
+    let mut text = line(heading.iter().map(|cell| (*cell).to_owned()));
+    rows.for_each(|row| text.push_str(&line(row.into_iter())));
+    text
+}
+
+fn line(cells: impl Iterator<Item = String>) -> String {
+    let cells: Vec<String> = cells.map(|cell| quoted(&cell)).collect();
+    cells.join(",") + "\r\n"
+}
+
+/// A cell in quotes where a comma, a quote or a line's end would break it. One that a spreadsheet would take for a formula is led by an
+/// apostrophe.
+fn quoted(cell: &str) -> String {
+    let is_number = cell.parse::<f64>().is_ok();
+    let cell = if !is_number && cell.starts_with(['=', '+', '-', '@']) { format!("'{cell}") } else { cell.to_owned() };
+    if cell.contains([',', '"', '\n', '\r']) { format!("\"{}\"", cell.replace('"', "\"\"")) } else { cell }
+}

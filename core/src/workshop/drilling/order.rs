@@ -1,0 +1,75 @@
+//! In which order the arms are drilled so that they match, and why.
+use crate::design::Design;
+use crate::parts::{Form, Part};
+use crate::quantity::{Amount, Length, Phrase, Ratio};
+
+/// One step, and the reason for it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Note {
+    /// What to do.
+    pub what: Phrase,
+    /// Why it is done so.
+    pub why: &'static str,
+}
+
+fn note(what: Phrase, why: &'static str) -> Note {
+    Note { what, why }
+}
+
+fn size(length: Length) -> Amount {
+    Amount::Size(length.to_m())
+}
+
+/// The order of work for the arms of a design.
+#[must_use]
+pub fn order(design: &Design, parts: &[Part]) -> Vec<Note> {
+    let arms = &design.arms;
+    let count: u32 =
+        parts.iter().filter(|part| part.form == Form::Sheet && part.name.starts_with("Arm")).map(|part| part.count).sum();
+    let lower = design.lift.arm_length.to_m() * design.lift.centre.value();
+    let mut notes = vec![
+        note(
+            Phrase::new(format!("Rip all {count} arms ")).with(size(arms.width)).and(" wide against one fence setting, and mark on each the lower end and the edge that ran along the fence: the datum."),
+            "Every hole is measured from the same end and edge, so a width that is off moves all arms alike.",
+        ),
+        note(
+            Phrase::new("Drill the centre hole of every arm at a fence and an end stop, ")
+                .with(size(arms.end + Length::m(lower)))
+                .and(" from the lower end, in the middle of the width."),
+            "One fence and one stop, never moved between arms: an error of setting is the same in all.",
+        ),
+        note(
+            Phrase::new("Screw a pin that fits the centre holes to a board under the drill, ")
+                .with(Amount::Size(lower))
+                .and(" from the drill's axis, and a fence beside it. Drill a test piece and measure before the first arm."),
+            "The distance from pin to drill is the only size that counts now; it is set once.",
+        ),
+        note(
+            Phrase::new("Put left and right arm of a name face to face on the pin and drill one end hole through both."),
+            "Both sides of the table get the same errors, so that the deck neither leans nor twists.",
+        ),
+    ];
+    if design.lift.centre == Ratio::of(0.5) {
+        notes.push(note(
+            Phrase::new("Turn the pair end for end about the pinned centre and drill the other end hole with the same setting."),
+            "Both halves of an arm come out alike. Two halves too long by the same amount still make a rhombus: the deck rises level, only a hair higher.",
+        ));
+    } else {
+        let upper = design.lift.arm_length.to_m() - lower;
+        notes.push(note(
+            Phrase::new("Move the pin to ").with(Amount::Size(upper)).and(" from the drill's axis for all upper ends together."),
+            "With the centre off the middle both halves differ: each needs a setting of its own, used for every arm.",
+        ));
+    }
+    notes.extend([
+        note(
+            Phrase::new("Stack all arms of one length on three bolts without bushings. They must go through together without a hammer."),
+            "An arm that does not fit the stack is found before it is glued to anything.",
+        ),
+        note(
+            Phrase::new("Press in the bushings flush, then the housings for the cross boards, then the screw holes."),
+            "Holes and recesses that nothing turns in come last: they may be off by a millimetre.",
+        ),
+    ]);
+    notes
+}
