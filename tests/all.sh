@@ -19,9 +19,12 @@ step "Lints, page" single \
 step "Documentation" single env RUSTDOCFLAGS="-D warnings" cargo doc --locked --quiet --no-deps -p risewright
 step "Solver, its outside checks, and the page's own" cargo \
   cargo test --locked --quiet --no-fail-fast -p risewright -p risewright-tests -p risewright-web
+step "DXF files read by another program" stories bash tests/dxf/run.sh
 # In the release profile, since the page's builder is compiled in it anyway.
 step "Builder and server" cargo cargo test --locked --quiet --release -p risewright-serve
 step "Page builds" single cargo run --locked --quiet --release -- --build-only
+# The browser stories hold the figures on screen against these; compiling them would exhaust a story's patience.
+step "Programs of the solver build" single cargo build --locked --quiet --release -p risewright --examples
 step "Page weighs no more than its budget" single node tests/browser/budget.mjs
 step "Page in a browser" stories node tests/browser/run.mjs
 if cargo deny --version >/dev/null 2>&1; then

@@ -3,7 +3,7 @@
 //! 200 sheets of 2440 x 1220 are cut by random cuts from edge to edge with a 3 mm kerf into 10 to 25 rectangles; 8 to 12 % of each is thrown
 //! away, kerf included, so one sheet is surely enough. Each search has one second. Half of the sheets keep their grain, on half of them every
 //! piece may turn. A second table throws nothing away but the kerf. Fails where fewer than 95 of 100 of the first kind come back.
-#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a measurement stops at the first surprise")]
+#![allow(clippy::cast_possible_truncation, reason = "sizes of sheets in millimetres")]
 
 #[path = "../tests/cutting/mod.rs"]
 mod cutting;

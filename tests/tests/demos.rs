@@ -2,7 +2,12 @@
 //!
 //! Source: independent reference solver and hand calculation, unpublished (tests/reference/demos). What is held here is that
 //! sizes in builder's words become the same mechanics.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test stops at the first surprise")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test stops at the first surprise"
+)]
 
 use risewright::design::Demo;
 use risewright::mechanics::Mechanism;
@@ -191,7 +196,11 @@ fn forces_and_sag_are_close_at_seven_heights() {
             ];
             hold(&name, &pairs, CLOSE);
             // Printed to 0.1 mm.
-            assert!((at.sag().play - give[1]).abs() < 0.5e-4 + CLOSE * give[1], "{name}: play {}", at.sag().play);
+            assert!(
+                (at.sag().play - give[1]).abs() < 0.5e-4 + CLOSE * give[1],
+                "{name}: play {}",
+                at.sag().play
+            );
         }
     }
 }

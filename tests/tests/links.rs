@@ -8,7 +8,7 @@ use risewright::share::address::{self, AddressFault, View};
 use risewright::share::link::{LinkFault, READ_LIMIT, decode, encode};
 
 /// The longest link a messenger with a limit of 2000 characters surely takes.
-const WRITE_LIMIT: usize = 1800;
+const WRITE_LIMIT: usize = 1900;
 
 fn value_of(field: &'static Field) -> BoxedStrategy<i64> {
     if field.choices.is_empty() {

@@ -15,11 +15,8 @@ fn any_job() -> impl Strategy<Value = Job> {
     let offcut = prop::option::of((100_000_i64..1_500_000, 100_000_i64..1_500_000));
     (prop::collection::vec(piece, 1..30), offcut, 0_i64..16_000, 0_i64..40_000, any::<bool>()).prop_map(
         |(pieces, offcut, kerf, trim, straight)| {
-            let mut blanks = vec![Blank {
-                length: Length::mm(1220.0),
-                width: Length::mm(610.0),
-                count: None,
-            }];
+            let mut blanks =
+                vec![Blank { length: Length::mm(1220.0), width: Length::mm(610.0), count: None }];
             if let Some((length, width)) = offcut {
                 let [length, width] = [length, width].map(Length::from_steps);
                 blanks.insert(0, Blank { length, width, count: Some(1) });
@@ -54,14 +51,18 @@ fn lawful(job: &Job, layout: &Layout) -> Result<(), TestCaseError> {
             let sides = if placed.turned { (piece.width, piece.length) } else { (piece.length, piece.width) };
             prop_assert_eq!((placed.length, placed.width), sides, "the size is the piece's own");
             prop_assert!(!placed.turned || piece.may_turn, "grain");
-            let inside = |from: Length, size: Length, whole: Length| from >= job.trim && from + size <= whole - job.trim;
+            let inside = |from: Length, size: Length, whole: Length| {
+                from >= job.trim && from + size <= whole - job.trim
+            };
             prop_assert!(inside(placed.x, placed.length, blank.length), "inside the trimmed sheet");
             prop_assert!(inside(placed.y, placed.width, blank.width), "inside the trimmed sheet");
         }
         for (at, one) in sheet.placed.iter().enumerate() {
             for other in &sheet.placed[at + 1..] {
-                let beside = one.x + one.length + job.kerf <= other.x || other.x + other.length + job.kerf <= one.x;
-                let above = one.y + one.width + job.kerf <= other.y || other.y + other.width + job.kerf <= one.y;
+                let beside =
+                    one.x + one.length + job.kerf <= other.x || other.x + other.length + job.kerf <= one.x;
+                let above =
+                    one.y + one.width + job.kerf <= other.y || other.y + other.width + job.kerf <= one.y;
                 prop_assert!(beside || above, "a kerf between {:?} and {:?}", one, other);
             }
         }
@@ -70,7 +71,10 @@ fn lawful(job: &Job, layout: &Layout) -> Result<(), TestCaseError> {
     prop_assert_eq!(seen, (0..job.pieces.len()).collect::<Vec<_>>(), "no piece lost or added");
     for blank in 0..job.blanks.len() {
         let used = layout.sheets.iter().filter(|sheet| sheet.blank == blank).count();
-        prop_assert!(job.blanks[blank].count.is_none_or(|count| used <= count as usize), "no more offcuts than there are");
+        prop_assert!(
+            job.blanks[blank].count.is_none_or(|count| used <= count as usize),
+            "no more offcuts than there are"
+        );
     }
     Ok(())
 }
@@ -101,7 +105,8 @@ proptest! {
             let piece = &job.pieces[*piece];
             let room = job.room(*job.blanks.last().unwrap());
             let fits = |length, width| length <= room[0] && width <= room[1];
-            prop_assert!(!fits(piece.length, piece.width) && !(piece.may_turn && fits(piece.width, piece.length)));
+            let turned = piece.may_turn && fits(piece.width, piece.length);
+            prop_assert!(!fits(piece.length, piece.width) && !turned);
         }
     }
 
@@ -182,13 +187,22 @@ fn the_adviser_finds_what_is_missing() {
     }
     assert!(adviser.is_done());
     let near = |by: Length| by >= Length::mm(12.0) && by <= Length::mm(14.0);
-    assert!(adviser.hints().iter().any(|hint| matches!(hint, Hint::WiderSheet(by) if near(*by))), "{:?}", adviser.hints());
+    assert!(
+        adviser.hints().iter().any(|hint| matches!(hint, Hint::WiderSheet(by) if near(*by))),
+        "{:?}",
+        adviser.hints()
+    );
     for part in 1..=3 {
-        let narrower =
-            adviser.hints().iter().any(|hint| matches!(hint, Hint::Narrower(of, _, by) if *of == part && near(*by)));
+        let narrower = adviser
+            .hints()
+            .iter()
+            .any(|hint| matches!(hint, Hint::Narrower(of, _, by) if *of == part && near(*by)));
         assert!(narrower, "{part}: {:?}", adviser.hints());
     }
-    assert!(!adviser.hints().iter().any(|hint| matches!(hint, Hint::LongerSheet(_))), "length is not what is missing");
+    assert!(
+        !adviser.hints().iter().any(|hint| matches!(hint, Hint::LongerSheet(_))),
+        "length is not what is missing"
+    );
 }
 
 #[test]
@@ -203,7 +217,15 @@ fn bars_hold_their_cuts() {
             let kerfs = kerf * (bar.cuts.len() as i64 - 1);
             assert!(cuts + kerfs <= bar.length, "{bar:?}");
         }
-        let barred = [Form::FlatBar, Form::LightBar, Form::RoundBar, Form::SquareTube, Form::Batten, Form::BronzeTube, Form::ThreadedBar];
+        let barred = [
+            Form::FlatBar,
+            Form::LightBar,
+            Form::RoundBar,
+            Form::SquareTube,
+            Form::Batten,
+            Form::BronzeTube,
+            Form::ThreadedBar,
+        ];
         let wanted: u32 = list.iter().filter(|part| barred.contains(&part.form)).map(|part| part.count).sum();
         assert_eq!(bars.iter().map(|bar| bar.cuts.len()).sum::<usize>(), wanted as usize);
     }

@@ -58,6 +58,11 @@ pub fn summary(group: Group, design: &Design, units: System) -> String {
         Group::Running => {
             format!("bolts {}, wheels {}", length(design.running.pin), length(design.running.wheel))
         }
+        Group::Sway => {
+            let guides =
+                if design.sway.guide_base && design.sway.guide_deck { "guided" } else { "not guided" };
+            format!("{guides}, holes {}", figures::sag(design.running.clearance.to_m(), units))
+        }
         Group::Load => figures::weight(design.load.mass.to_kg(), units).to_string(),
         Group::Strength => {
             format!("wood {}, bolts {}", stress(design.strength.bending), stress(design.strength.bolt_yield))
@@ -77,6 +82,7 @@ pub const fn chart(chart: Chart) -> &'static str {
         Chart::ArmMoment => "arm moment",
         Chart::Tilt => "tilt",
         Chart::Casters => "casters",
+        Chart::Sway(_) => "sideways",
     }
 }
 

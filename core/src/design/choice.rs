@@ -111,6 +111,18 @@ impl StrutEnd {
 }
 
 choices! {
+    /// How far the pivots are worn.
+    Wear {
+        /// As made.
+        New = 0 "new",
+        /// After some weeks of use.
+        BrokenIn = 1 "broken in",
+        /// Holes worn wide.
+        Worn = 2 "worn",
+    }
+}
+
+choices! {
     /// How a sheet is cut up.
     Cutting {
         /// Straight through from edge to edge, as a panel saw or a hand saw on a rail does.

@@ -1,5 +1,7 @@
 //! The two demo designs, invented for this program and worked out to the last bolt.
-use super::{Arms, BearingEnd, Design, Drive, DriveKind, Frames, Lift, Load, Running, Shop, Strength, WoodSort};
+use super::{
+    Arms, BearingEnd, Design, Drive, DriveKind, Frames, Lift, Load, Running, Shop, Strength, Sway, WoodSort,
+};
 use crate::quantity::{Angle, Count, Density, Force, Length, Mass, Pace, Ratio, Stiffness, Stress};
 
 /// A design to start from. Links name it by a letter and then say only what differs, so neither may ever change.
@@ -44,6 +46,7 @@ pub fn paper_lift() -> Design {
         frames: Frames::default(),
         drive: Drive::default(),
         running: Running::default(),
+        sway: Sway::default(),
         load: Load::default(),
         strength: Strength::default(),
         shop: Shop::default(),
@@ -157,11 +160,18 @@ pub fn potting_bench() -> Design {
             forks: false,
             caster_stiffness: Stiffness::n_per_mm(400.0),
         },
+        sway: Sway {
+            guide_stiffness: Stiffness::n_per_mm(300.0),
+            board_fit: Ratio::of(0.25),
+            ..Sway::default()
+        },
         load: Load {
             mass: Mass::lb(110.0),
             centre: inch(9.0),
             length: inch(24.0),
+            width: inch(18.0),
             height: inch(12.0),
+            centre_height: Ratio::of(0.5),
             across: Length::ZERO,
             push: Force::ZERO,
             push_height: Length::ZERO,

@@ -15,6 +15,8 @@ pub enum Group {
     Drive,
     /// Wheels, pins and casters.
     Running,
+    /// What keeps the deck from giving way sideways.
+    Sway,
     /// What stands on the deck, and what pushes it.
     Load,
     /// What the materials and bought parts stand.
@@ -25,12 +27,13 @@ pub enum Group {
 
 impl Group {
     /// Every group, in reading order.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Lift,
         Self::Arms,
         Self::Frames,
         Self::Drive,
         Self::Running,
+        Self::Sway,
         Self::Load,
         Self::Strength,
         Self::Shop,
@@ -45,6 +48,7 @@ impl Group {
             Self::Frames => "Frames and deck",
             Self::Drive => "Drive",
             Self::Running => "Wheels, pins, casters",
+            Self::Sway => "Sideways and play",
             Self::Load => "Load",
             Self::Strength => "Strength and limits",
             Self::Shop => "Sheet and shop",

@@ -16,10 +16,11 @@ mod running;
 mod shop;
 mod stock;
 mod strength;
+mod sway;
 
 pub use arms::Arms;
 pub use check::{Fault, check};
-pub use choice::{BearingEnd, Cutting, DowelRule, DriveKind, StrutEnd, WoodSort};
+pub use choice::{BearingEnd, Cutting, DowelRule, DriveKind, StrutEnd, Wear, WoodSort};
 pub use demo::{Demo, paper_lift, potting_bench};
 pub use drive::Drive;
 pub use field::{Field, Group, Stored};
@@ -28,8 +29,11 @@ pub use lift::Lift;
 pub use load::Load;
 pub use running::Running;
 pub use shop::Shop;
+pub use stock::{
+    bearing, bolt_class, panel, set_bearing, set_bolt_class, set_ends, set_panel, set_thread, thread,
+};
 pub use strength::Strength;
-pub use stock::{bearing, bolt_class, panel, set_bearing, set_bolt_class, set_ends, set_panel, set_thread, thread};
+pub use sway::Sway;
 
 /// The longest name a design may have, in characters.
 pub const NAME_LIMIT: usize = 60;
@@ -49,6 +53,8 @@ pub struct Design {
     pub drive: Drive,
     /// Wheels, pins and casters.
     pub running: Running,
+    /// What keeps the deck from giving way sideways.
+    pub sway: Sway,
     /// What stands on the deck.
     pub load: Load,
     /// What the materials and bought parts stand.
@@ -72,6 +78,7 @@ impl Design {
             frames::FIELDS,
             drive::FIELDS,
             running::FIELDS,
+            sway::FIELDS,
             load::FIELDS,
             strength::FIELDS,
             shop::FIELDS,

@@ -193,7 +193,12 @@ fn on_rail(at: DVec2, force: DVec2) -> PointLoad {
 }
 
 /// What bends the deck rails between top pivot and top wheel: the deck's forces and the screw, where it acts there.
-pub(super) fn top_loads(pose: &Pose, screw: &ScrewLine, forces: &Forces, deck: &[DeckForce]) -> Vec<PointLoad> {
+pub(super) fn top_loads(
+    pose: &Pose,
+    screw: &ScrewLine,
+    forces: &Forces,
+    deck: &[DeckForce],
+) -> Vec<PointLoad> {
     let mut loads: Vec<PointLoad> =
         deck.iter().map(|force| on_rail(force.at, pose.top.local(force.force))).collect();
     match screw.action {

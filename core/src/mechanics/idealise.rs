@@ -9,10 +9,11 @@ use super::mechanism::{
 };
 use super::names::{ArmId, Side};
 use super::solver::Solver;
+use super::springs::wheel_stiffness;
 use super::stiffness;
 use crate::catalogue::steel::{STEEL_MODULUS, Section};
 use crate::design::{self, BearingEnd, Design, StrutEnd};
-use crate::parts::{ArmName, Part, Rides, ScrewBar, arm_thickness, parts, screw_bars, wheel_overhang};
+use crate::parts::{ArmName, Part, Rides, ScrewBar, arm_thickness, parts, screw_bars};
 use crate::quantity::Length;
 
 /// The idealised mechanism of a design, its carriage stopped at the lowest and the highest deck.
@@ -212,11 +213,7 @@ fn screw(design: &Design) -> Screw {
 /// stands out of the arm.
 fn joint_stiffness(design: &Design) -> JointStiffness {
     let pin = stiffness::slip(design.arms.density.to_kg_m3(), design.running.bush.to_m());
-    let axle = steel_ei(Section::RoundBar { diameter: design.running.axle });
-    let wheel = |deck: bool| {
-        let out = stiffness::bar_at_tip(axle, wheel_overhang(design, deck).to_m());
-        Some(stiffness::series([design.running.wheel_stiffness.to_n_per_m(), out]))
-    };
+    let wheel = |deck: bool| Some(wheel_stiffness(design, deck));
     JointStiffness {
         pins: PerJoint {
             c: Some(pin),
@@ -250,7 +247,8 @@ fn base(design: &Design) -> Base {
 
 fn clearance(design: &Design) -> Clearance {
     let running = &design.running;
-    let (pin, axle) = (running.clearance.to_m(), Some(running.axle_clearance.to_m()));
+    let slack = design.sway.wear.slack();
+    let (pin, axle) = (slack * running.clearance.to_m(), Some(slack * running.axle_clearance.to_m()));
     Clearance {
         pins: PerJoint { default: Some(pin), br: axle, tr: axle, d: Some(pin), ..PerJoint::default() },
         rail_gap_base: running.rail_gap.to_m(),

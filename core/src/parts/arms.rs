@@ -109,19 +109,25 @@ fn timber(design: &Design, arm: ArmName, stages: usize) -> Part {
     let start = -design.arms.end.to_m();
     // The ends are rounded off to half the width, or to the pin where it sits nearer.
     let corners = [design.arms.end, upper_end].map(|end| end.min(middle));
-    Part::new(if arm.b { "Arm B" } else { "Arm A" }, Rides::Arm(arm), Form::Sheet, size, block(design.arms.density, size))
-        .times(2)
-        .along_grain()
-        .joined("layers glued face to face")
-        .drilled(holes)
-        .housed(housings)
-        .rounded(corners)
-        .at(vec![
-            Block::square([start, start + length.to_m()], about(0.0, design.arms.width), z)
-                .rounded(corners[0].min(corners[1]).to_m()),
-        ])
-        .glued(layers(design.arms.layers.get()))
-        .hollowed(design.arms.density)
+    Part::new(
+        if arm.b { "Arm B" } else { "Arm A" },
+        Rides::Arm(arm),
+        Form::Sheet,
+        size,
+        block(design.arms.density, size),
+    )
+    .times(2)
+    .along_grain()
+    .joined("layers glued face to face")
+    .drilled(holes)
+    .housed(housings)
+    .rounded(corners)
+    .at(vec![
+        Block::square([start, start + length.to_m()], about(0.0, design.arms.width), z)
+            .rounded(corners[0].min(corners[1]).to_m()),
+    ])
+    .glued(layers(design.arms.layers.get()))
+    .hollowed(design.arms.density)
 }
 
 fn let_in(design: &Design) -> Length {
@@ -177,15 +183,27 @@ fn boards(design: &Design, arm: ArmName) -> Vec<Part> {
 const STRAP_IN: Length = Length::mm(30.0);
 const STRAP_END: Length = Length::mm(15.0);
 
+/// Between the outer bolts of a strap between the arms of one name.
+#[must_use]
+pub fn strap_span(design: &Design, b: bool) -> Length {
+    let along = design.lift.arm_length.to_m() * (1.0 - 2.0 * design.arms.board_place.value());
+    let inside = (arm_spread(design, b) - arm_thickness(design) - STRAP_IN * 2).max(Length::ZERO);
+    Length::m(libm::hypot(along, inside.to_m()))
+}
+
+/// The bolts of a strap, two an end.
+#[must_use]
+pub fn strap_bolt(design: &Design) -> BoltSize {
+    Small::of(design).thin_bolt()
+}
+
 /// Two crossed straps from board to board, two bolts an end.
 fn straps(design: &Design, arm: ArmName) -> Vec<Part> {
     let arms = &design.arms;
-    let along = design.lift.arm_length.to_m() * (1.0 - 2.0 * arms.board_place.value());
-    let inside = (arm_spread(design, arm.b) - arm_thickness(design) - STRAP_IN * 2).max(Length::ZERO);
-    let length = Length::m(libm::hypot(along, inside.to_m())) + STRAP_END * 2;
+    let length = strap_span(design, arm.b) + STRAP_END * 2;
     let size = [length, arms.strap_width, arms.strap_thickness];
     let rides = Rides::OnArm(arm, 0.5);
-    let bolt = Small::of(design).thin_bolt();
+    let bolt = strap_bolt(design);
     let mid = Length::from_steps(arms.strap_width.steps() / 2);
     let hole = |along| Hole {
         along,
@@ -202,7 +220,13 @@ fn straps(design: &Design, arm: ArmName) -> Vec<Part> {
             .joined("two bolts an end through the cross boards")
             .drilled(holes.to_vec()),
     ];
-    list.extend(through_bolts(rides, bolt, arms.board_thickness + arms.strap_thickness, 8, ["Strap bolt", "Strap nut", "Strap washer"]));
+    list.extend(through_bolts(
+        rides,
+        bolt,
+        arms.board_thickness + arms.strap_thickness,
+        8,
+        ["Strap bolt", "Strap nut", "Strap washer"],
+    ));
     list
 }
 
@@ -218,8 +242,11 @@ pub(super) fn through_bolts(
     let grip = stack + thick * 2;
     let length = bolt.length(grip);
     [
-        Part::new(name, rides, Form::Bolt, [length, bolt.diameter, grip], bolt.bolt_mass(length)).times(count),
-        Part::new(nut, rides, Form::LockNut, [bolt.nut(), bolt.diameter, bolt.flats()], bolt.nut_mass()).times(count),
-        Part::new(washer, rides, Form::Washer, [thick, outside, bolt.diameter], bolt.washer_mass()).times(2 * count),
+        Part::new(name, rides, Form::Bolt, [length, bolt.diameter, grip], bolt.bolt_mass(length))
+            .times(count),
+        Part::new(nut, rides, Form::LockNut, [bolt.nut(), bolt.diameter, bolt.flats()], bolt.nut_mass())
+            .times(count),
+        Part::new(washer, rides, Form::Washer, [thick, outside, bolt.diameter], bolt.washer_mass())
+            .times(2 * count),
     ]
 }

@@ -37,11 +37,17 @@ pub fn wheel_overhang(design: &Design, deck: bool) -> Length {
     (design.running.wheel_place - Length::m(arm_spread(design, !deck).to_m() / 2.0)).max(Length::ZERO)
 }
 
-/// Thickness of the flange washer beside a wheel: what there is room for between the outer arm and the wheel, a usual washer at most.
+/// Thickness of the flange washer that guides the base or the deck wheels along their rails: what there is room for between the outer arm
+/// and the wheel, a usual washer at most; zero where there is none.
 #[must_use]
-pub fn flange_thickness(design: &Design) -> Length {
+pub fn flange_thickness(design: &Design, deck: bool) -> Length {
+    let wanted = if deck { design.sway.guide_deck } else { design.sway.guide_base };
+    if !wanted {
+        return Length::ZERO;
+    }
     let outer_face = Length::from_steps(design.frames.spread.steps() / 2 + arm_thickness(design).steps() / 2);
-    let room = design.running.wheel_place - Length::from_steps(design.running.wheel_width.steps() / 2) - outer_face;
+    let room =
+        design.running.wheel_place - Length::from_steps(design.running.wheel_width.steps() / 2) - outer_face;
     (room - WHEEL_PLAY).max(Length::ZERO).min(FLANGE)
 }
 
@@ -85,7 +91,7 @@ fn carriage(design: &Design, deck: bool) -> Vec<Part> {
     let axle = (running.wheel_place + WHEEL_PLAY + collar) * 2 + running.wheel_width;
     let outside = Length::m(COLLAR_OUTSIDE * running.axle.to_m());
     let wheel = about(running.wheel_place.to_m(), running.wheel_width);
-    let flange = flange_thickness(design);
+    let flange = flange_thickness(design, deck);
     let round = |diameter: Length, z| vec![Block::round([0.0, 0.0], diameter.to_m() / 2.0, z)];
     let driven = has_tube(design) && deck == (design.drive.kind == DriveKind::TopCarriage);
     let mut list = vec![
@@ -102,20 +108,32 @@ fn carriage(design: &Design, deck: bool) -> Vec<Part> {
         .at(round(running.wheel, wheel))
         .touching(rail)
         .touching(Contact::Pivot(joint)),
-        Part::new("Collar", rides, Form::Bought, [collar, outside, running.axle], steel_ring(collar, outside, running.axle))
-            .times(2)
-            .joined("grub screw on the axle")
-            .at(round(outside, [wheel[1], wheel[1] + (WHEEL_PLAY + collar).to_m()])),
+        Part::new(
+            "Collar",
+            rides,
+            Form::Bought,
+            [collar, outside, running.axle],
+            steel_ring(collar, outside, running.axle),
+        )
+        .times(2)
+        .joined("grub screw on the axle")
+        .at(round(outside, [wheel[1], wheel[1] + (WHEEL_PLAY + collar).to_m()])),
     ];
     if flange > Length::ZERO {
         let across = running.wheel + FLANGE_LIP * 2;
         list.push(
-            Part::new("Flange washer", rides, Form::Washer, [flange, across, running.axle], steel_ring(flange, across, running.axle))
-                .times(2)
-                .joined("beside the wheel, along the rail's inner side")
-                .at(round(across, [wheel[0] - flange.to_m(), wheel[0]]))
-                .touching(rail)
-                .touching(Contact::Pivot(joint)),
+            Part::new(
+                "Flange washer",
+                rides,
+                Form::Washer,
+                [flange, across, running.axle],
+                steel_ring(flange, across, running.axle),
+            )
+            .times(2)
+            .joined("beside the wheel, along the rail's inner side")
+            .at(round(across, [wheel[0] - flange.to_m(), wheel[0]]))
+            .touching(rail)
+            .touching(Contact::Pivot(joint)),
         );
     }
     if has_tube(design) {
@@ -133,7 +151,12 @@ fn axle_part(design: &Design, rides: Rides, length: Length, driven: bool) -> Par
     let inner = if driven { screw_hole(design) + STUB_BACK * 2 } else { Length::ZERO };
     let inner = Length::from_steps(inner.steps() / 2).min(half);
     let (name, count, each, how) = if driven {
-        ("Half axle", 2, half - inner, "in two plugs of the tube and pinned, clear of the screw, collar outside")
+        (
+            "Half axle",
+            2,
+            half - inner,
+            "in two plugs of the tube and pinned, clear of the screw, collar outside",
+        )
     } else {
         ("Wheel axle", 1, length, "through the tube's plugs, collars at both ends")
     };
@@ -196,8 +219,14 @@ pub(super) fn plug(design: &Design, rides: Rides) -> Part {
         purpose: Purpose::Pivot,
         joint: None,
     }];
-    Part::new("Tube plug", rides, Form::FlatBar, [inside, inside, long], (steel_flat([inside, inside, long]) - bar).max(0.0))
-        .times(2)
-        .joined("driven into the tube and pinned")
-        .drilled(holes)
+    Part::new(
+        "Tube plug",
+        rides,
+        Form::FlatBar,
+        [inside, inside, long],
+        (steel_flat([inside, inside, long]) - bar).max(0.0),
+    )
+    .times(2)
+    .joined("driven into the tube and pinned")
+    .drilled(holes)
 }

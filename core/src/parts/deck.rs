@@ -32,7 +32,11 @@ pub(super) fn parts(design: &Design) -> Vec<Part> {
             .joined("screwed to the rails along the offset lines")
             .drilled(deck_holes(design, &screws, screw.clearance_hole()))
             .hollowed(design.arms.density)
-            .at(vec![Block::square(from(left, frames.deck_length), from(under, frames.deck_thickness), across)]),
+            .at(vec![Block::square(
+                from(left, frames.deck_length),
+                from(under, frames.deck_thickness),
+                across,
+            )]),
         frame
             .layered("Deck rail", rail_middle_x, [frames.deck_rail_length, frames.deck_rail_depth])
             .times(2)
@@ -67,6 +71,10 @@ pub(super) fn parts(design: &Design) -> Vec<Part> {
     // From the inner face of the cheek to the outer face of the rail.
     let stack = rail_middle(design) + frame_thickness(design)
         - Length::from_steps(arm_spread(design, false).steps() / 2);
+    let sweep = libm::hypot(design.arms.end.to_m(), design.arms.width.to_m() / 2.0);
+    let inner = list.last().map(|cheek| frame.inner_cheeks(cheek, [sweep.min(under), under]));
+    list.extend(inner.unwrap_or_default());
+    let stack = if running.forks { frame_thickness(design) + frame.fork_stack() } else { stack };
     list.extend(frame.cheek_bolts(stack.max(frame_thickness(design))));
     list.push(
         Part::new(

@@ -109,10 +109,7 @@ impl BoltSize {
     #[must_use]
     pub fn washer(self) -> [Length; 2] {
         let row = |table: &[[f64; 3]], of: fn(f64) -> Length| {
-            table
-                .iter()
-                .find(|row| of(row[0]) == self.diameter)
-                .map(|row| [of(row[1]), of(row[2])])
+            table.iter().find(|row| of(row[0]) == self.diameter).map(|row| [of(row[1]), of(row[2])])
         };
         row(&WASHERS, Length::mm)
             .or_else(|| row(&INCH_WASHERS, Length::inch))
@@ -123,7 +120,9 @@ impl BoltSize {
     #[must_use]
     pub fn length(self, grip: Length) -> Length {
         let least = grip + self.nut() + self.pitch();
-        let step = |of: Length| Length::from_steps((least.steps() + of.steps() - 1).div_euclid(of.steps()) * of.steps());
+        let step = |of: Length| {
+            Length::from_steps((least.steps() + of.steps() - 1).div_euclid(of.steps()) * of.steps())
+        };
         if self.is_inch() {
             // ASME B18.2.1 bolts go by quarters of an inch up to six, by halves beyond (from memory).
             let fine = step(Length::inch(0.25));

@@ -3,6 +3,7 @@ use super::arms::{layers, through_bolts};
 use super::carriages::bearing_gap;
 use super::hole::{Contact, Hole, Housing, Joint, Purpose};
 use super::part::{Form, Part, Rides};
+use super::pivots::{INNER_BASE_CHEEK, INNER_DECK_CHEEK, inner_cheek_middle};
 use super::place::{Block, about, from};
 use super::small::{Small, row};
 use super::solid::{block, steel_flat};
@@ -11,6 +12,9 @@ use crate::quantity::{Density, Length};
 
 /// Mass of a caster for its height, kg/m: common practice, no source (0.55 kg at 100 mm, swivel with brake).
 const CASTER_MASS_A_METRE: f64 = 5.5;
+
+/// Density of softwood battens (EN 338, class C24, mean).
+pub(super) const BATTEN: Density = Density::kg_m3(420.0);
 
 /// Density of aluminium, the usual round value.
 const ALUMINIUM: Density = Density::kg_m3(2700.0);
@@ -84,7 +88,11 @@ impl Frame<'_> {
             joint: None,
         });
         let inner = self.rail_plane()[0];
-        let y = if self.deck { [surface - frames.strip_thickness.to_m(), surface] } else { from(surface, frames.strip_thickness) };
+        let y = if self.deck {
+            [surface - frames.strip_thickness.to_m(), surface]
+        } else {
+            from(surface, frames.strip_thickness)
+        };
         vec![
             Part::new("Wheel strip", self.rides(x), Form::FlatBar, size, steel_flat(size))
                 .times(2)
@@ -146,9 +154,53 @@ impl Frame<'_> {
             .joined("glued and screwed on the rail where the wheel stands at the lowest and the highest deck")
     }
 
+    /// The cheeks on the inner side of the arms, each on a packer that holds it off the rail, and their parts; none where the fixed pivots have
+    /// a cheek on one side only. `cheek` is the outer one, `level` from and to of the packers above the pivot, m.
+    pub fn inner_cheeks(&self, cheek: &Part, level: [f64; 2]) -> Vec<Part> {
+        let design = self.design;
+        if !design.running.forks {
+            return Vec::new();
+        }
+        let z = about(inner_cheek_middle(design, self.deck).to_m(), frame_thickness(design));
+        let place = |y| Block::square(about(0.0, design.arms.end * 2), y, z);
+        let name = if self.deck { INNER_DECK_CHEEK } else { INNER_BASE_CHEEK };
+        let y = cheek.places.first().map_or([0.0; 2], |block| block.y);
+        let reach = Length::m((self.rail_plane()[0] - z[1]).max(0.0));
+        let packer = [design.arms.end * 2, Length::m((level[1] - level[0]).max(0.0)), reach];
+        vec![
+            self.layered(name, 0.0, [cheek.size[0], cheek.size[1]])
+                .times(2)
+                .joined("on its packer inside the rail, bolted through with the outer cheek")
+                .drilled(cheek.holes.clone())
+                .hollowed(design.arms.density)
+                .at(vec![place(y)]),
+            Part::new("Cheek packer", self.rides(0.0), Form::Batten, packer, block(BATTEN, packer))
+                .times(2)
+                .joined("glued between inner cheek and rail, clear of the arm's end")
+                .at(vec![Block { z: [z[1], self.rail_plane()[0]], ..place(level) }]),
+        ]
+    }
+
+    /// What the bolts of the cheeks pass through beyond the outer cheek: packer and inner cheek.
+    pub fn fork_stack(&self) -> Length {
+        if self.design.running.forks {
+            let inner = inner_cheek_middle(self.design, self.deck).to_m();
+            Length::m((self.rail_plane()[0] - inner).max(0.0))
+                + Length::from_steps(frame_thickness(self.design).steps() / 2)
+        } else {
+            Length::ZERO
+        }
+    }
+
     /// Bolts that hold the two pivot cheeks, two a cheek, through rail and cheek of this thickness together.
     pub fn cheek_bolts(&self, stack: Length) -> [Part; 3] {
-        through_bolts(self.rides(0.0), self.small.cheek_bolt(), stack, 4, ["Cheek bolt", "Cheek nut", "Cheek washer"])
+        through_bolts(
+            self.rides(0.0),
+            self.small.cheek_bolt(),
+            stack,
+            4,
+            ["Cheek bolt", "Cheek nut", "Cheek washer"],
+        )
     }
 
     /// The hole of the pivot in a cheek and its two bolts beside it, all from the lower left corner.
@@ -185,7 +237,11 @@ pub(super) fn parts(design: &Design) -> Vec<Part> {
             .drilled(beam_holes(&frame))
             .housed(beam_housings(design, lap))
             .hollowed(design.arms.density)
-            .at(vec![Block::square(from(left, frames.base_length), from(plates, frames.beam_depth), frame.rail_plane())])
+            .at(vec![Block::square(
+                from(left, frames.base_length),
+                from(plates, frames.beam_depth),
+                frame.rail_plane(),
+            )])
             .touching(Contact::BaseRail),
         frame
             .layered("Base plank", casters, [frames.deck_width, frames.plank_width])
@@ -221,9 +277,16 @@ pub(super) fn parts(design: &Design) -> Vec<Part> {
                 takes: "Base beam",
             }])
             .hollowed(design.arms.density)
-            .at(vec![Block::square(about(0.0, design.arms.end * 2), from(plates, cheek_high), frame.rail_plane())]),
+            .at(vec![Block::square(
+                about(0.0, design.arms.end * 2),
+                from(plates, cheek_high),
+                frame.rail_plane(),
+            )]),
     ];
-    list.extend(frame.cheek_bolts(thick));
+    let sweep = libm::hypot(design.arms.end.to_m(), design.arms.width.to_m() / 2.0);
+    let inner = list.last().map(|cheek| frame.inner_cheeks(cheek, [plates, (-sweep).max(plates)]));
+    list.extend(inner.unwrap_or_default());
+    list.extend(frame.cheek_bolts(thick + frame.fork_stack()));
     list.push(caster(design, casters, -lift.pin_line.to_m()));
     let screw = frame.small.caster_screw(Length::mm(3.0));
     list.push(

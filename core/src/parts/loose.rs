@@ -1,13 +1,12 @@
 //! What belongs to the table but does not ride on it: the props to work beneath a raised deck, and the drill guide.
-use super::frames::frame_thickness;
+use super::frames::{BATTEN, frame_thickness};
 use super::part::{Form, Part, Rides};
 use super::solid::block;
 use crate::design::Design;
-use crate::quantity::{Density, Length};
+use crate::quantity::Length;
 
-/// Side of a prop, a squared batten of softwood, and its density (EN 338, class C24, mean).
+/// Side of a prop, a squared batten of softwood.
 const PROP: Length = Length::mm(45.0);
-const SOFTWOOD: Density = Density::kg_m3(420.0);
 
 /// The guide block: three bolt diameters on either side of the hole.
 const GUIDE: i64 = 6;
@@ -23,7 +22,7 @@ fn prop(design: &Design) -> Part {
     let below = running.caster_height + frames.beam_depth + frames.strip_thickness;
     let length = (lift.highest - above - below).max(Length::ZERO);
     let size = [length, PROP, PROP];
-    Part::new("Prop", Rides::Aside, Form::Batten, size, block(SOFTWOOD, size))
+    Part::new("Prop", Rides::Aside, Form::Batten, size, block(BATTEN, size))
         .times(2)
         .joined("stands between base beam and deck rail, a cleat on both sides at either end")
 }

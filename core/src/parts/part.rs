@@ -33,7 +33,7 @@ pub enum Rides {
 }
 
 /// What a piece is cut from or bought as. It says what the three sizes of a part mean.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Form {
     /// Cut from the sheet: length, width, thickness of all layers.
     Sheet,
@@ -111,8 +111,10 @@ pub struct Part {
 }
 
 impl Part {
-    /// One piece of a kind, glued from one layer, its grain free.
+    /// One piece of a kind, from one layer, its grain free. Sizes and mass below nothing, as inputs that do not go together give, are nothing.
     pub(super) fn new(name: &'static str, rides: Rides, form: Form, size: [Length; 3], mass: f64) -> Self {
+        let size = size.map(|side| side.max(Length::ZERO));
+        let mass = mass.max(0.0);
         Self {
             name,
             number: 0,
@@ -181,7 +183,8 @@ impl Part {
     /// Takes holes and recesses off the mass of a piece of a density; never below nothing.
     pub(super) fn hollowed(mut self, density: Density) -> Self {
         let thick = self.size[2];
-        let bored = self.holes.iter().map(|hole| Section::RoundBar { diameter: hole.diameter }.area() * thick.to_m());
+        let bored =
+            self.holes.iter().map(|hole| Section::RoundBar { diameter: hole.diameter }.area() * thick.to_m());
         let cut = self.housings.iter().map(|cut| cut.length.to_m() * cut.width.to_m() * cut.depth.to_m());
         let volume: f64 = bored.chain(cut).sum();
         self.mass = (self.mass - density.to_kg_m3() * volume).max(0.0);

@@ -78,21 +78,46 @@ fn stages(design: &Design) -> usize {
     usize::try_from(design.lift.stages.get()).unwrap_or(1)
 }
 
-/// The two members a bolt joins, inner one first: name, middle, thickness.
-fn members(design: &Design, joint: Joint) -> [(String, Length, Length); 2] {
+/// The members a bolt joins, from the middle of the table outwards: two, or three where a fixed pivot has a cheek on either side.
+fn members(design: &Design, joint: Joint) -> Vec<Layer> {
     let arm = |b: bool, stage: usize| {
-        (format!("Arm {}{stage}", if b { 'B' } else { 'A' }), arm_middle(design, b), arm_thickness(design))
+        let name = format!("Arm {}{stage}", if b { 'B' } else { 'A' });
+        Layer::about(name, arm_middle(design, b), arm_thickness(design))
     };
     let frame = frame_thickness(design);
-    match joint {
-        Joint::Centre(stage) => [arm(true, stage), arm(false, stage)],
-        Joint::Left(stage) => [arm(true, stage), arm(false, stage + 1)],
-        Joint::Right(stage) => [arm(true, stage + 1), arm(false, stage)],
-        Joint::DeckPivot => {
-            [arm(true, stages(design)), ("Deck pivot cheek".into(), arm_middle(design, false), frame)]
-        }
-        _ => [arm(false, 1), ("Base pivot cheek".into(), rail_middle(design), frame)],
-    }
+    let cheeks = |outer: &str, middle: Length, deck: bool| {
+        let inner = design.running.forks.then(|| {
+            Layer::about(
+                if deck { INNER_DECK_CHEEK } else { INNER_BASE_CHEEK },
+                inner_cheek_middle(design, deck),
+                frame,
+            )
+        });
+        inner.into_iter().chain([Layer::about(outer, middle, frame)])
+    };
+    let mut list = match joint {
+        Joint::Centre(stage) => vec![arm(true, stage), arm(false, stage)],
+        Joint::Left(stage) => vec![arm(true, stage), arm(false, stage + 1)],
+        Joint::Right(stage) => vec![arm(true, stage + 1), arm(false, stage)],
+        Joint::DeckPivot => core::iter::once(arm(true, stages(design)))
+            .chain(cheeks("Deck pivot cheek", arm_middle(design, false), true))
+            .collect(),
+        _ => core::iter::once(arm(false, 1))
+            .chain(cheeks("Base pivot cheek", rail_middle(design), false))
+            .collect(),
+    };
+    list.sort_by_key(|layer| layer.from);
+    list
+}
+
+/// Names of the cheeks on the inner side of an arm.
+pub(super) const INNER_BASE_CHEEK: &str = "Inner base cheek";
+pub(super) const INNER_DECK_CHEEK: &str = "Inner deck cheek";
+
+/// The middle of the cheek on the inner side of the arm at a fixed pivot, across the table.
+pub(super) fn inner_cheek_middle(design: &Design, deck: bool) -> Length {
+    let off = half(arm_thickness(design)) + design.arms.spacer + half(frame_thickness(design));
+    arm_middle(design, deck) - off
 }
 
 /// What lies on a joint's line.
@@ -104,23 +129,31 @@ pub fn line(design: &Design, joint: Joint) -> Line {
 fn bolt_line(design: &Design, joint: Joint) -> Line {
     let bolt = BoltSize { diameter: design.running.pin };
     let [_, washer] = bolt.washer();
-    let [inner, outer] = members(design, joint).map(|(name, middle, thick)| Layer::about(name, middle, thick));
+    let members = members(design, joint);
+    let inside = members.first().map_or(Length::ZERO, |layer| layer.from);
+    let outside = members.iter().map(|layer| layer.to).max().unwrap_or(inside);
     // The nut sits where there is more room: inside between two arms, outside at a cheek.
     let nut_inside = matches!(joint, Joint::Centre(_) | Joint::Left(_) | Joint::Right(_));
     let ends = [("Bolt head", bolt.head()), ("Nut", bolt.nut())];
-    let [(inside, inside_high), (outside, outside_high)] = if nut_inside { [ends[1], ends[0]] } else { ends };
-    let grip = outer.to - inner.from + washer * 2;
-    let layers = vec![
-        Layer::from(inside, inner.from - washer - inside_high, inside_high),
-        Layer::from("Washer", inner.from - washer, washer),
-        inner.clone(),
-        Layer::from("Spacer", inner.to, (outer.from - inner.to).max(Length::ZERO)),
-        outer.clone(),
-        Layer::from("Washer", outer.to, washer),
-        Layer::from(outside, outer.to + washer, outside_high),
+    let [(inner, inner_high), (outer, outer_high)] = if nut_inside { [ends[1], ends[0]] } else { ends };
+    let mut layers = vec![
+        Layer::from(inner, inside - washer - inner_high, inner_high),
+        Layer::from("Washer", inside - washer, washer),
     ];
-    Line { joint, layers, grip }
+    for (at, member) in members.iter().enumerate() {
+        if at > 0 {
+            let before = members[at - 1].to;
+            layers.push(Layer::from(SPACER, before, (member.from - before).max(Length::ZERO)));
+        }
+        layers.push(member.clone());
+    }
+    layers.push(Layer::from("Washer", outside, washer));
+    layers.push(Layer::from(outer, outside + washer, outer_high));
+    Line { joint, layers, grip: outside - inside + washer * 2 }
 }
+
+/// What lies between two members of a joint.
+const SPACER: &str = "Spacer";
 
 /// Tube, arm, flange washer, wheel and collar on a wheel axle, with the rail that the wheel runs on.
 fn axle_line(design: &Design, joint: Joint) -> Line {
@@ -134,9 +167,13 @@ fn axle_line(design: &Design, joint: Joint) -> Line {
     let wheel = Layer::about("Wheel", running.wheel_place, running.wheel_width);
     let rail = Layer {
         beside: true,
-        ..Layer::about(if deck { "Deck rail" } else { "Base beam" }, rail_middle(design), frame_thickness(design))
+        ..Layer::about(
+            if deck { "Deck rail" } else { "Base beam" },
+            rail_middle(design),
+            frame_thickness(design),
+        )
     };
-    let flange = flange_thickness(design);
+    let flange = flange_thickness(design, deck);
     let mut layers = Vec::new();
     let tube = tube_length(design, arm_spread(design, !deck));
     if super::carriages::has_tube(design) {
@@ -148,7 +185,9 @@ fn axle_line(design: &Design, joint: Joint) -> Line {
     if sleeve > Length::ZERO {
         layers.push(Layer::from("Sleeve", arm.to, sleeve));
     }
-    layers.push(Layer::from("Flange washer", before, flange));
+    if flange > Length::ZERO {
+        layers.push(Layer::from("Flange washer", before, flange));
+    }
     layers.push(wheel.clone());
     layers.push(Layer::from("Collar", wheel.to + bearing_gap(), collar_width(design)));
     layers.push(rail);
@@ -219,11 +258,24 @@ pub(super) fn of_arm(design: &Design, arm: ArmName) -> Vec<Part> {
     list
 }
 
-fn bushing(design: &Design, arm: ArmName, name: &'static str, outside: Length, bore: Length, each: usize) -> Part {
+fn bushing(
+    design: &Design,
+    arm: ArmName,
+    name: &'static str,
+    outside: Length,
+    bore: Length,
+    each: usize,
+) -> Part {
     let thick = arm_thickness(design);
-    Part::new(name, Rides::Arm(arm), Form::BronzeTube, [thick, outside, bore], bronze_ring(thick, outside, bore))
-        .times(2 * u32::try_from(each).unwrap_or(0))
-        .joined("pressed in, flush")
+    Part::new(
+        name,
+        Rides::Arm(arm),
+        Form::BronzeTube,
+        [thick, outside, bore],
+        bronze_ring(thick, outside, bore),
+    )
+    .times(2 * u32::try_from(each).unwrap_or(0))
+    .joined("pressed in, flush")
 }
 
 /// Bolt, nut, washers and spacer of a joint, on both sides of the table.
@@ -251,37 +303,50 @@ fn bolted(design: &Design, arm: ArmName, joint: Joint, part: f64) -> Vec<Part> {
         .collect();
     let [outside, thick] = bolt.washer();
     let mut list = vec![
-        Part::new("Pivot bolt", rides, Form::Bolt, [length, bolt.diameter, line.grip], bolt.bolt_mass(length))
-            .times(2)
-            .joined("head and nut on washers, nut run up until the joint still turns freely")
-            .at(ends)
-            .touching(Contact::Pivot(joint)),
-        Part::new("Pivot nut", rides, Form::LockNut, [bolt.nut(), bolt.diameter, bolt.flats()], bolt.nut_mass())
-            .times(2),
-        Part::new("Pivot washer", rides, Form::Washer, [thick, outside, bolt.diameter], bolt.washer_mass()).times(4),
+        Part::new(
+            "Pivot bolt",
+            rides,
+            Form::Bolt,
+            [length, bolt.diameter, line.grip],
+            bolt.bolt_mass(length),
+        )
+        .times(2)
+        .joined("head and nut on washers, nut run up until the joint still turns freely")
+        .at(ends)
+        .touching(Contact::Pivot(joint)),
+        Part::new(
+            "Pivot nut",
+            rides,
+            Form::LockNut,
+            [bolt.nut(), bolt.diameter, bolt.flats()],
+            bolt.nut_mass(),
+        )
+        .times(2),
+        Part::new("Pivot washer", rides, Form::Washer, [thick, outside, bolt.diameter], bolt.washer_mass())
+            .times(4),
     ];
     list.extend(spacers(design, rides, &line));
     list
 }
 
-/// The steel spacer between two members and, where there is room, the plastic disc it slides on.
+/// Outside diameter of the washers between two arms: a wide one, or the hub washers where there are such.
+#[must_use]
+pub fn spacer_outside(design: &Design) -> Length {
+    (design.running.pin * SPACER_OUTSIDE).max(design.sway.hub)
+}
+
+/// The steel spacer in each gap between members and, where there is room, the plastic disc it slides on.
 fn spacers(design: &Design, rides: Rides, line: &Line) -> Vec<Part> {
-    let pin = design.running.pin;
-    let outside = pin * SPACER_OUTSIDE;
-    let gap = line.layers.iter().find(|layer| layer.name == "Spacer").map_or(Length::ZERO, |layer| layer.to - layer.from);
-    let mut list = Vec::new();
-    if gap <= Length::ZERO {
-        return list;
-    }
-    let disc = if gap - DISC >= THIN { DISC } else { Length::ZERO };
-    let steel = gap - disc;
-    list.push(
-        Part::new("Spacer washer", rides, Form::Washer, [steel, outside, pin], steel_ring(steel, outside, pin)).times(2),
-    );
-    if disc > Length::ZERO {
-        list.push(
-            Part::new("Plastic disc", rides, Form::Washer, [disc, outside, pin], plastic_ring(disc, outside, pin)).times(2),
-        );
-    }
-    list
+    let (pin, outside) = (design.running.pin, spacer_outside(design));
+    let ring = |name, thick, mass: fn(Length, Length, Length) -> f64| {
+        Part::new(name, rides, Form::Washer, [thick, outside, pin], mass(thick, outside, pin)).times(2)
+    };
+    let gaps = line.layers.iter().filter(|layer| layer.name == SPACER).map(|layer| layer.to - layer.from);
+    gaps.filter(|gap| *gap > Length::ZERO)
+        .flat_map(|gap| {
+            let disc = if gap - DISC >= THIN { DISC } else { Length::ZERO };
+            let disc_part = (disc > Length::ZERO).then(|| ring("Plastic disc", disc, plastic_ring));
+            core::iter::once(ring("Spacer washer", gap - disc, steel_ring)).chain(disc_part)
+        })
+        .collect()
 }

@@ -105,7 +105,8 @@ fn carriage_drive(design: &Design, frame: fn(f64) -> Rides, nut_rides: Rides) ->
     let drive = &design.drive;
     let inwards = if drive.bearing_end == BearingEnd::Fixed { 1.0 } else { -1.0 };
     let bearing = drive.bearing_place.to_m();
-    let axle = if drive.kind == DriveKind::TopCarriage { design.lift.deck_axle } else { design.lift.base_axle };
+    let axle =
+        if drive.kind == DriveKind::TopCarriage { design.lift.deck_axle } else { design.lift.base_axle };
     let axle = axle.to_m();
     let far = bearing + inwards * drive.screw_length.to_m();
     let crank_x = bearing - inwards * CRANK_OUT * drive.anchor_bar.to_m();
@@ -205,7 +206,13 @@ fn nut(design: &Design, rides: Rides) -> Vec<Part> {
     .touching(Contact::Screw);
     let stack = drive.cross_wall.min(Length::mm(6.0)) + FLANGE;
     let mut list = vec![body];
-    list.extend(through_bolts(rides, Small::of(design).thin_bolt(), stack, 4, ["Nut flange bolt", "Nut flange lock nut", "Nut flange washer"]));
+    list.extend(through_bolts(
+        rides,
+        Small::of(design).thin_bolt(),
+        stack,
+        4,
+        ["Nut flange bolt", "Nut flange lock nut", "Nut flange washer"],
+    ));
     list
 }
 
@@ -213,20 +220,30 @@ fn nut(design: &Design, rides: Rides) -> Vec<Part> {
 fn thrust(design: &Design, rides: Rides) -> [Part; 2] {
     let drive = &design.drive;
     // A plain thrust washer or a bearing of no table: as wide as its mean diameter says.
-    let [width, outside, bore] = BEARINGS
-        .iter()
-        .find(|row| row.duty == Duty::Thrust && row.mean() == drive.collar)
-        .map_or_else(
+    let [width, outside, bore] =
+        BEARINGS.iter().find(|row| row.duty == Duty::Thrust && row.mean() == drive.collar).map_or_else(
             || [PLAIN_WASHER, drive.collar * 2 - drive.major, drive.major],
             |row| [row.width, row.outside, row.bore],
         );
     let collar = Length::m(COLLAR_WIDTH * drive.major.to_m());
     let round = Length::m(COLLAR_OUTSIDE * drive.major.to_m());
     [
-        Part::new("Thrust bearing", rides, Form::Bearing, [width, outside, bore], steel_ring(width, outside, bore))
-            .joined("between the screw's shoulder and its seat"),
-        Part::new("Screw collar", rides, Form::Bought, [collar, round, drive.major], steel_ring(collar, round, drive.major))
-            .joined("grub screw, keeps the screw from moving the other way"),
+        Part::new(
+            "Thrust bearing",
+            rides,
+            Form::Bearing,
+            [width, outside, bore],
+            steel_ring(width, outside, bore),
+        )
+        .joined("between the screw's shoulder and its seat"),
+        Part::new(
+            "Screw collar",
+            rides,
+            Form::Bought,
+            [collar, round, drive.major],
+            steel_ring(collar, round, drive.major),
+        )
+        .joined("grub screw, keeps the screw from moving the other way"),
     ]
 }
 

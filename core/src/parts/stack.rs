@@ -1,7 +1,8 @@
 //! Who is in whose way: every pair of moving parts, held against each other over the lift.
 //!
 //! Plain `f64` in m and rad. A part is the blocks it says it fills (see [`Block`]); two parts are clear of each other where they lie side by
-//! side across the table, or apart seen from the side. What is said of the right half holds for the left by symmetry. Straps are left out.
+//! side across the table, or apart seen from the side. What is said of the right half holds for the left by symmetry. Left out: straps, keepers, end stops,
+//! and a screw that is not along a rail.
 use super::place::{Block, Outline};
 use super::{ArmName, Contact, Part, Rides};
 use glam::DVec2;
@@ -52,9 +53,10 @@ fn named(part: &Part) -> String {
 
 /// Parts that do not move against each other, or turn on one joint, are no pair.
 fn may_clash(one: &Part, other: &Part) -> bool {
-    let touch = one.contacts.iter().any(|contact| {
-        !matches!(contact, Contact::Pivot(_)) && other.contacts.contains(contact)
-    });
+    let touch = one
+        .contacts
+        .iter()
+        .any(|contact| !matches!(contact, Contact::Pivot(_)) && other.contacts.contains(contact));
     let joined = one.joints().any(|joint| other.joints().any(|its| its == joint));
     !(body_of(one) == body_of(other) || touch || joined)
 }
@@ -184,7 +186,11 @@ impl Flat {
             .filter(|[from, to]| from != to)
             .map(|[from, to]| {
                 let outwards = -(to - from).perp().normalize_or_zero();
-                other.corners.iter().map(|corner| (*corner - from).dot(outwards)).fold(f64::INFINITY, f64::min)
+                other
+                    .corners
+                    .iter()
+                    .map(|corner| (*corner - from).dot(outwards))
+                    .fold(f64::INFINITY, f64::min)
             })
             .fold(f64::NEG_INFINITY, f64::max)
     }
@@ -195,7 +201,8 @@ impl Flat {
             .map(|[from, to]| {
                 let along = to - from;
                 let length = along.length_squared();
-                let share = if length > 0.0 { ((point - from).dot(along) / length).clamp(0.0, 1.0) } else { 0.0 };
+                let share =
+                    if length > 0.0 { ((point - from).dot(along) / length).clamp(0.0, 1.0) } else { 0.0 };
                 (point - (from + share * along)).length()
             })
             .fold(f64::INFINITY, f64::min)

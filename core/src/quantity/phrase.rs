@@ -8,6 +8,8 @@ pub enum Amount {
     Size(f64),
     /// A small displacement, m.
     Give(f64),
+    /// From one small displacement to another, m.
+    GiveRange(f64, f64),
     /// A force at the crank or on a wheel, N.
     Force(f64),
     /// A force along the screw or on a pin, N.
@@ -108,6 +110,14 @@ impl Amount {
         match self {
             Self::Size(metres) => figures::size(metres, system),
             Self::Give(metres) => figures::sag(metres, system),
+            Self::GiveRange(from, to) => {
+                let (from, to) = (figures::sag(from, system), figures::sag(to, system));
+                return if from.number == to.number {
+                    to.to_string()
+                } else {
+                    format!("{} to {to}", from.number)
+                };
+            }
             Self::Force(newtons) => figures::small_force(newtons, system),
             Self::Thrust(newtons) => figures::large_force(newtons, system),
             Self::Torque(newton_metres) => figures::torque(newton_metres, system),

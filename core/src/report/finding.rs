@@ -58,6 +58,10 @@ pub enum Curve {
     ScrewForce,
     /// Sag at the load.
     Sag,
+    /// How far the deck gives sideways.
+    Give,
+    /// Critical load as a multiple of the load.
+    Multiple,
 }
 
 /// One thing found.

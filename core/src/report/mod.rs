@@ -8,17 +8,22 @@ mod reach;
 mod relations;
 mod revise;
 mod station;
+mod sway;
 mod trial;
 
 pub(crate) use findings::SAG_UNSAFE;
 
-pub use finding::{Curve, Finding, Grade, Spot};
 pub use crate::quantity::{Amount, Phrase};
 pub use advice::Help;
+pub use finding::{Curve, Finding, Grade, Spot};
 pub use reach::reach;
 pub use relations::Obstacle;
 pub use revise::{Offer, Refusal, Span, revise, span};
 pub use station::Station;
+pub use sway::{
+    COUPLE, Case, LEAST_MULTIPLE, Lean, LeanNode, PUSH, Progress, SWAY_STATIONS, SwayReport, SwayRun, Worst,
+    merged,
+};
 
 use crate::checks::{self, Check};
 use crate::design::{Design, Fault, check};

@@ -22,9 +22,8 @@ pub fn reach(design: &Design) -> Result<(), Obstacle> {
     }
     let mechanism = free(design);
     let solver = Solver::new(&mechanism).map_err(|faults| {
-        let phrase = faults
-            .first()
-            .map_or_else(|| Phrase::new("The linkage cannot be put together."), sentence);
+        let phrase =
+            faults.first().map_or_else(|| Phrase::new("The linkage cannot be put together."), sentence);
         Obstacle::new("al", phrase)
     })?;
     let limits = solver.limits();

@@ -1,6 +1,6 @@
 //! Changing one input: taken when the design still stands, refused with the reason and the nearest value that does.
 use super::reach::reach;
-use crate::design::{Design, Field};
+use crate::design::{BearingEnd, Design, Field};
 use crate::mechanics::{Solver, free};
 use crate::quantity::{Amount, Length, Phrase};
 
@@ -68,7 +68,10 @@ pub fn revise(design: &Design, field: &Field, steps: i64) -> Result<Design, Refu
     Err(Refusal {
         phrase,
         nearest,
-        offer: field.allows(steps).then(|| fitted(design, field, steps)).flatten(),
+        offer: field
+            .allows(steps)
+            .then(|| moved(design, field, steps).or_else(|| fitted(design, field, steps)))
+            .flatten(),
     })
 }
 
@@ -102,6 +105,26 @@ pub fn span(design: &Design, field: &Field) -> Span {
             .flatten()
     };
     Span { from, to, below: why(from, field.range.0), above: why(to, field.range.1) }
+}
+
+/// The bearing at the other end of the screw, with its place moved there: beyond the carriage at its farthest, or as far behind the
+/// fixed pivots, by the nut and the bearing tube.
+fn moved(design: &Design, field: &Field, steps: i64) -> Option<Offer> {
+    let mut changed = with(design, field, steps);
+    if changed.drive.bearing_end == design.drive.bearing_end && changed.drive.kind == design.drive.kind {
+        return None;
+    }
+    let solver = Solver::new(&free(design)).ok()?;
+    let pose = solver.pose_at_height(design.lift.lowest.to_m()).ok()?;
+    let room = changed.drive.nut_length + changed.drive.cross_bar + changed.drive.anchor_bar;
+    let place = match changed.drive.bearing_end {
+        BearingEnd::Fixed => -room,
+        BearingEnd::Far => Length::m(pose.carriage_x.max(pose.top_axle.x)) + room,
+    };
+    changed.drive.bearing_place = Length::mm(place.to_mm().round());
+    let phrase = Phrase::new("Change it and put the bearing at ")
+        .with(Amount::Size(changed.drive.bearing_place.to_m()));
+    reach(&changed).is_ok().then(|| Offer { phrase, design: Box::new(changed) })
 }
 
 /// The wanted value with lowest and highest deck moved into the linkage's reach: the lowest stays if it can, the

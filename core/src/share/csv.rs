@@ -17,7 +17,19 @@ pub fn parts(list: &[Part]) -> String {
         }
     }
     rows.sort_by_key(|(part, _)| part.number);
-    let heading = ["number", "part", "count", "form", "size 1 mm", "size 2 mm", "size 3 mm", "layers", "grain", "kg each", "joined"];
+    let heading = [
+        "number",
+        "part",
+        "count",
+        "form",
+        "size 1 mm",
+        "size 2 mm",
+        "size 3 mm",
+        "layers",
+        "grain",
+        "kg each",
+        "joined",
+    ];
     table(
         &heading,
         rows.into_iter().map(|(part, count)| {
@@ -67,7 +79,20 @@ const fn form(form: Form) -> &'static str {
 /// The holes of every part, from its datum end and edge.
 #[must_use]
 pub fn holes(tables: &[Table]) -> String {
-    let heading = ["number", "part", "count", "hole", "along mm", "across mm", "diameter mm", "bit", "countersink mm", "for", "joint", "tolerance mm"];
+    let heading = [
+        "number",
+        "part",
+        "count",
+        "hole",
+        "along mm",
+        "across mm",
+        "diameter mm",
+        "bit",
+        "countersink mm",
+        "for",
+        "joint",
+        "tolerance mm",
+    ];
     table(
         &heading,
         tables.iter().flat_map(|part| {
@@ -121,10 +146,11 @@ fn line(cells: impl Iterator<Item = String>) -> String {
     cells.join(",") + "\r\n"
 }
 
-/// A cell in quotes where a comma, a quote or a line's end would break it. One that a spreadsheet would take for a formula is led by an
-/// apostrophe.
+/// A cell in quotes where a comma, a quote or a line's end would break it.
 fn quoted(cell: &str) -> String {
-    let is_number = cell.parse::<f64>().is_ok();
-    let cell = if !is_number && cell.starts_with(['=', '+', '-', '@']) { format!("'{cell}") } else { cell.to_owned() };
-    if cell.contains([',', '"', '\n', '\r']) { format!("\"{}\"", cell.replace('"', "\"\"")) } else { cell }
+    if cell.contains([',', '"', '\n', '\r']) {
+        format!("\"{}\"", cell.replace('"', "\"\""))
+    } else {
+        cell.to_owned()
+    }
 }

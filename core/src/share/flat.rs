@@ -14,7 +14,7 @@ pub enum Layer {
     Outline,
     /// Drilled through.
     Drill,
-    /// Countersunk from this face.
+    /// Countersunk: from this face, or from the other one where this is recessed.
     Countersink,
     /// Cut to a depth, inside the line.
     Housing,
@@ -26,8 +26,15 @@ pub enum Layer {
 
 impl Layer {
     /// Every layer.
-    pub const ALL: [Self; 7] =
-        [Self::Blank, Self::Outline, Self::Drill, Self::Countersink, Self::Housing, Self::Offcut, Self::Label];
+    pub const ALL: [Self; 7] = [
+        Self::Blank,
+        Self::Outline,
+        Self::Drill,
+        Self::Countersink,
+        Self::Housing,
+        Self::Offcut,
+        Self::Label,
+    ];
 
     /// Its name in a file.
     #[must_use]
@@ -159,11 +166,18 @@ pub fn part(part: &Part) -> Flat {
     for cut in &part.housings {
         let corner = [mm(cut.along) - mm(cut.length) / 2.0, mm(cut.across) - mm(cut.width) / 2.0];
         shapes.push((Layer::Housing, square(corner, [mm(cut.length), mm(cut.width)])));
-        let words = format!("{} deep", round(mm(cut.depth)));
+        let words = if cut.depth < part.size[2] {
+            format!("{} deep, this face", round(mm(cut.depth)))
+        } else {
+            "right through".to_owned()
+        };
         shapes.push((Layer::Label, Shape::Text([corner[0] + 1.0, corner[1] + 1.0], LETTERING, words)));
     }
     let title = format!("{} {}", part.number, part.title());
-    let words = format!("{title}, {} off, {} mm thick", part.count, round(mm(part.size[2])));
+    let both =
+        !part.housings.is_empty() && part.holes.iter().any(|hole| hole.purpose == Purpose::Countersunk);
+    let other = if both { ", countersunk from the other face" } else { "" };
+    let words = format!("{title}, {} off, {} mm thick{other}", part.count, round(mm(part.size[2])));
     shapes.push((Layer::Label, Shape::Text([0.0, -2.0 * LETTERING], LETTERING, words)));
     Flat { title, size, shapes }
 }
@@ -179,7 +193,8 @@ pub fn sheet(job: &Job, sheet: &Sheet) -> Flat {
         shapes.push((Layer::Outline, square(at, own)));
         if let Some(piece) = job.pieces.get(placed.piece) {
             let words = format!("{} {}", piece.part, piece.name);
-            shapes.push((Layer::Label, Shape::Text([at[0] + LETTERING, at[1] + LETTERING], LETTERING, words)));
+            shapes
+                .push((Layer::Label, Shape::Text([at[0] + LETTERING, at[1] + LETTERING], LETTERING, words)));
         }
     }
     for rest in sequence(job, sheet).unwrap_or_default().offcuts {

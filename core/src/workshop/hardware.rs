@@ -103,7 +103,8 @@ fn sheet(design: &Design, count: u32) -> Item {
 
 /// Between the layers of a part, and where boards and frames are let into each other.
 fn glue(parts: &[Part]) -> Item {
-    let face = |part: &Part| part.size[0].to_m() * part.size[1].to_m() * f64::from(part.layers.saturating_sub(1));
+    let face =
+        |part: &Part| part.size[0].to_m() * part.size[1].to_m() * f64::from(part.layers.saturating_sub(1));
     let let_in = |part: &Part| -> f64 {
         part.housings.iter().map(|cut| cut.length.to_m() * cut.width.to_m().max(cut.depth.to_m())).sum()
     };
@@ -164,7 +165,12 @@ fn price(design: &Design, item: &Item) -> Option<Money> {
     match item.form {
         None if item.name == "Sheet" => Some(shop.sheet_price * count),
         Some(
-            Form::FlatBar | Form::LightBar | Form::RoundBar | Form::SquareTube | Form::BronzeTube | Form::Batten,
+            Form::FlatBar
+            | Form::LightBar
+            | Form::RoundBar
+            | Form::SquareTube
+            | Form::BronzeTube
+            | Form::Batten,
         ) => Some(by_length(shop.bar_price)),
         Some(Form::ThreadedBar) => Some(shop.screw_price),
         Some(Form::Bearing) if item.name == "Wheel" => Some(shop.bearing_price * count),
@@ -180,7 +186,8 @@ impl Item {
     #[must_use]
     pub fn designation(&self, system: System) -> String {
         let [first, second, third] = self.size;
-        let length = |value: Length, system: System| print(value.steps(), Kind::Length, system, Style::Short).number;
+        let length =
+            |value: Length, system: System| print(value.steps(), Kind::Length, system, Style::Short).number;
         let own = if (BoltSize { diameter: second }).is_inch() { System::Inch } else { System::Metric };
         let here = |value: Length| length(value, system);
         let words = match self.form {
@@ -191,21 +198,27 @@ impl Item {
                 let name = thread.map_or_else(|| length(second, own), str::to_owned);
                 format!("{name} × {}", length(first, own))
             }
-            Some(Form::LockNut) => BoltSize { diameter: second }
-                .thread()
-                .map_or_else(|| length(second, own), str::to_owned),
+            Some(Form::LockNut) => {
+                BoltSize { diameter: second }.thread().map_or_else(|| length(second, own), str::to_owned)
+            }
             Some(Form::WoodScrew) => format!("{} × {}", length(second, own), length(first, own)),
             Some(Form::Washer) => format!("{} / {} × {}", here(second), here(third), here(first)),
             Some(Form::Bearing | Form::BronzeTube) => {
                 format!("{} / {} × {}", here(second), here(third), here(first))
             }
             Some(Form::RoundBar) => format!("round {}, {} long", here(second), here(first)),
-            Some(Form::SquareTube) => format!("square {} × {}, {} long", here(second), here(third), here(first)),
+            Some(Form::SquareTube) => {
+                format!("square {} × {}, {} long", here(second), here(third), here(first))
+            }
             Some(Form::FlatBar | Form::LightBar | Form::Batten) => {
                 format!("{} × {}, {} long", here(second), here(third), here(first))
             }
-            Some(Form::ThreadedBar) => format!("{} outside, {} lead, {} long", here(second), here(third), here(first)),
-            Some(Form::Bought | Form::Sheet) => format!("{} × {} × {}", here(first), here(second), here(third)),
+            Some(Form::ThreadedBar) => {
+                format!("{} outside, {} lead, {} long", here(second), here(third), here(first))
+            }
+            Some(Form::Bought | Form::Sheet) => {
+                format!("{} × {} × {}", here(first), here(second), here(third))
+            }
         };
         match (self.standard, words.as_str()) {
             ("", _) => words,

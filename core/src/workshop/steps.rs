@@ -42,10 +42,24 @@ struct Bench<'a> {
 /// Where the deck cannot stand at its lowest or its highest.
 pub fn steps(design: &Design, parts: &[Part], solver: &Solver) -> Result<Vec<Step>, Fault> {
     let bench = Bench { design, parts, solver };
-    let mut list = vec![bench.stock(), bench.sawing(), bench.gluing(), bench.shaping(), bench.drilling(), bench.bushings()];
+    let mut list = vec![
+        bench.stock(),
+        bench.sawing(),
+        bench.gluing(),
+        bench.shaping(),
+        bench.drilling(),
+        bench.bushings(),
+    ];
     list.extend(bench.ladders());
     list.extend([bench.base(), bench.rails()?, bench.casters(), bench.carriages(), bench.deck()]);
-    list.extend([bench.scissors(), bench.onto_base(), bench.screw()?, bench.deck_on()?, bench.props(), bench.proof()?]);
+    list.extend([
+        bench.scissors(),
+        bench.onto_base(),
+        bench.screw()?,
+        bench.deck_on()?,
+        bench.props(),
+        bench.proof()?,
+    ]);
     Ok(list)
 }
 
@@ -92,10 +106,18 @@ impl Bench<'_> {
             "Cut the pieces",
             &[],
             vec![
-                say(format!("Cut {pieces} pieces, ")).with(Amount::Area(area)).and(" in all, in the order of the sheet layout, the saw's kerf at ").with(Amount::Give(self.design.shop.kerf.to_m())).and("."),
+                say(format!("Cut {pieces} pieces, "))
+                    .with(Amount::Area(area))
+                    .and(" in all, in the order of the sheet layout, the saw's kerf at ")
+                    .with(Amount::Give(self.design.shop.kerf.to_m()))
+                    .and("."),
                 say("Write its number on every piece, and an arrow along the grain."),
             ],
-            vec![say(format!("{pieces} pieces on the bench, arms of one length all equal within ")).with(Amount::Give(DIAGONALS)).and(".")],
+            vec![
+                say(format!("{pieces} pieces on the bench, arms of one length all equal within "))
+                    .with(Amount::Give(DIAGONALS))
+                    .and("."),
+            ],
         )
     }
 
@@ -129,7 +151,9 @@ impl Bench<'_> {
             &["Arm A", "Arm B"],
             vec![
                 say("Trim all arms to ").with(size(arms.width)).and(" at one fence setting."),
-                say("Round their ends to ").with(size(arms.end.min(Length::from_steps(arms.width.steps() / 2)))).and(" radius: the corners would sweep into base and deck."),
+                say("Round their ends to ")
+                    .with(size(arms.end.min(Length::from_steps(arms.width.steps() / 2))))
+                    .and(" radius: the corners would sweep into base and deck."),
             ],
             vec![say("All arms side by side on edge: no step to be felt.")],
         )
@@ -190,13 +214,21 @@ impl Bench<'_> {
             })
             .chain([say("Lying on a flat bed, no arm lifts off: the ladder has no twist.")])
             .collect();
-        let mut work = vec![
-            say(format!("Dry fit {boards} cross boards between their arms, then glue and screw them, two screws an end, with bolts through the pivot holes to hold the arms in line.")),
-        ];
+        let mut work = vec![say(format!(
+            "Dry fit {boards} cross boards between their arms, then glue and screw them, two screws an end, with bolts through the pivot holes to hold the arms in line."
+        ))];
         if self.count("Strap") > 0 {
-            work.push(say(format!("Bolt {} straps crosswise from board to board, tight, while the diagonals are equal.", self.count("Strap"))));
+            work.push(say(format!(
+                "Bolt {} straps crosswise from board to board, tight, while the diagonals are equal.",
+                self.count("Strap")
+            )));
         }
-        Some(self.step("Join arms of one name into ladders", &["Cross board", "Board screw", "Strap", "Strap bolt"], work, tests))
+        Some(self.step(
+            "Join arms of one name into ladders",
+            &["Cross board", "Board screw", "Strap", "Strap bolt"],
+            work,
+            tests,
+        ))
     }
 
     fn base(&self) -> Step {
@@ -205,7 +237,7 @@ impl Bench<'_> {
         let across = 2.0 * rail_middle(design).to_m();
         self.step(
             "Base frame",
-            &["Base beam", "Base plank", "Base pivot cheek", "Cheek bolt"],
+            &["Base beam", "Base plank", "Base pivot cheek", "Inner base cheek", "Cheek packer", "Cheek bolt"],
             vec![
                 say("Cut the halvings, dry fit beams, planks and pivot cheeks upside down on a flat bed, then glue and bolt them."),
                 say("Beams ").with(Amount::Size(across)).and(" apart, middle to middle; planks ").with(Amount::Size(apart)).and("."),
@@ -245,11 +277,15 @@ impl Bench<'_> {
             "Casters",
             &["Caster", "Caster screw"],
             vec![
-                say("Screw the casters under planks and beams, ").with(size(running.caster_across)).and(" off the middle, plates flat on the wood."),
+                say("Screw the casters under planks and beams, ")
+                    .with(size(running.caster_across))
+                    .and(" off the middle, plates flat on the wood."),
             ],
             vec![
                 say("All four wheels touch a flat floor; the frame does not rock."),
-                say("Pivot holes ").with(size(self.design.lift.pin_line)).and(" above the floor on both sides."),
+                say("Pivot holes ")
+                    .with(size(self.design.lift.pin_line))
+                    .and(" above the floor on both sides."),
             ],
         )
     }
@@ -276,7 +312,7 @@ impl Bench<'_> {
         let long = frames.deck_rail_length.to_m();
         self.step(
             "Deck with its rails",
-            &["Deck", "Deck rail", "Deck pivot cheek", "Deck screw", "Wear sheet"],
+            &["Deck", "Deck rail", "Deck pivot cheek", "Inner deck cheek", "Deck screw", "Wear sheet"],
             vec![
                 say("Mark the rails' middles ").with(Amount::Size(across)).and(" apart under the deck, glue and screw them; cheeks beside them with a straight bar through both pivot holes."),
             ],
@@ -327,7 +363,9 @@ impl Bench<'_> {
         let travel = (detail(self.design.lift.highest)? - detail(self.design.lift.lowest)?).abs();
         let turns = travel / drive.lead.to_m();
         let place = if matches!(drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage) {
-            say("Bearing tube with its middle ").with(size(drive.bearing_place)).and(" from the fixed pivots.")
+            say("Bearing tube with its middle ")
+                .with(size(drive.bearing_place))
+                .and(" from the fixed pivots.")
         } else {
             say("Hang the screw between its two points.")
         };
@@ -338,7 +376,7 @@ impl Bench<'_> {
                 &["Screw", "Nut", "Nut flange bolt", "Bearing tube", "Thrust bearing", "Screw collar", "Crank"],
                 vec![place, say("Let nut and bearing find their line before their bolts are tight: turn the screw through its whole travel, then tighten.")],
                 vec![
-                    say("From stop to stop ").with(Amount::Turns(turns)).and(" turns, ").with(Amount::Size(travel)).and(" of travel, the crank as light at the end as at the beginning."),
+                    say("From stop to stop ").with(Amount::Turns(turns)).and(", ").with(Amount::Size(travel)).and(" of travel, the crank as light at the end as at the beginning."),
                 ],
             )
         })
@@ -349,11 +387,14 @@ impl Bench<'_> {
         let tilt = |deck: Length| Ok::<f64, Fault>(self.solver.pose_at_height(deck.to_m())?.phi);
         let (low, high) = (tilt(lift.lowest)?, tilt(lift.highest)?);
         let level = |name: &str, deck: Length, tilt: f64| {
-            say(format!("At the {name} deck: ")).with(size(deck)).and(" above the floor at the fixed pivots, ").then(if tilt.abs() < LEVEL {
-                say("level both ways within 2 mm a metre.")
-            } else {
-                say("tilted by ").with(Amount::Angle(tilt)).and(" along, level across.")
-            })
+            say(format!("At the {name} deck: "))
+                .with(size(deck))
+                .and(" above the floor at the fixed pivots, ")
+                .then(if tilt.abs() < LEVEL {
+                    say("level both ways within 2 mm a metre.")
+                } else {
+                    say("tilted by ").with(Amount::Angle(tilt)).and(" along, level across.")
+                })
         };
         Ok(self.step(
             "Deck onto the scissors",
@@ -364,7 +405,8 @@ impl Bench<'_> {
     }
 
     fn props(&self) -> Step {
-        let length = self.parts.iter().find(|part| part.name == "Prop").map_or(Length::ZERO, |part| part.size[0]);
+        let length =
+            self.parts.iter().find(|part| part.name == "Prop").map_or(Length::ZERO, |part| part.size[0]);
         Step {
             caution: "Never reach in or lie beneath a raised table that stands on its screw alone.",
             ..self.step(

@@ -1,5 +1,6 @@
 //! A panel saw, and sheets that were cut by one.
 #![allow(dead_code, reason = "each test that uses this room needs a part of it")]
+#![allow(clippy::cast_possible_truncation, reason = "sizes of sheets in millimetres")]
 
 use proptest::prelude::TestCaseError;
 use risewright::design::Cutting;

@@ -93,7 +93,9 @@ fn picker<R: Row + Sync>(
     fill: fn(&mut Design, &R),
 ) -> impl IntoView + use<R> {
     let choices = rows.iter().map(|row| (i64::from(row.id()), row.name().to_owned())).collect();
-    let value = Memo::new(move |_| state.design.with(|design| present(design).map_or(NO_ROW, |row| i64::from(row.id()))));
+    let value = Memo::new(move |_| {
+        state.design.with(|design| present(design).map_or(NO_ROW, |row| i64::from(row.id())))
+    });
     let commit = Callback::new(move |id: i64| {
         let Some(row) = rows.iter().find(|row| i64::from(row.id()) == id) else { return Ok(()) };
         let mut design = state.design.get_untracked();

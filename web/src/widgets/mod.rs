@@ -4,6 +4,7 @@ pub mod lettering;
 pub mod number_field;
 pub mod paper;
 pub mod picture;
+pub mod place;
 pub mod select;
 pub mod size;
 pub mod slider;

@@ -97,7 +97,8 @@ pub fn NumberField(
     };
     // The hint stays while a click elsewhere lasts: what is clicked on must not move away under the pointer.
     let leave = move || {
-        let still_away = move || input.get_untracked().is_some_and(|input| !input.matches(":focus").unwrap_or(false));
+        let still_away =
+            move || input.get_untracked().is_some_and(|input| !input.matches(":focus").unwrap_or(false));
         let hide = move || {
             if still_away() {
                 focused.set(false);

@@ -9,9 +9,10 @@ use super::half::Parity;
 use super::shape::DeckLoad;
 use crate::mechanics::statics::Forces;
 use glam::DVec3;
+use serde::{Deserialize, Serialize};
 
 /// Which rail a wheel runs on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize)]
 pub enum Rail {
     /// On the base.
     Base,
@@ -20,7 +21,7 @@ pub enum Rail {
 }
 
 /// The least sideways push that lifts a wheel.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize, Serialize)]
 pub struct WheelLift {
     /// The push, N; zero where the wheels of that axle carry nothing or pull already at rest.
     pub push: f64,

@@ -37,13 +37,14 @@ use build::Plan;
 use glam::{DMat3, DVec2, DVec3};
 use half::{Half, Parity};
 use mesh::End;
+use serde::{Deserialize, Serialize};
 use skyline::Skyline;
 
 /// The least share of its diagonal a pivot may keep: with less, three digits of the answer would be in doubt.
 const LEAST_PIVOT: f64 = 1e-12;
 
 /// How stiff the deck stands at one height, at its reference point.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize, Serialize)]
 pub struct Stiffness3 {
     /// Sideways force per shift along z, N/m.
     pub sway: f64,

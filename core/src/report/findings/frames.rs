@@ -114,8 +114,10 @@ pub(super) fn stack(report: &Report) -> Vec<Finding> {
     let strip = frames.strip_thickness.to_m();
     let base =
         running.caster_height.to_m() + frames.beam_depth.to_m() + strip + radius - lift.base_axle.to_m();
-    let deck =
-        (frames.wear + frames.deck_thickness + frames.deck_rail_depth).to_m() + strip + radius + lift.deck_axle.to_m();
+    let deck = (frames.wear + frames.deck_thickness + frames.deck_rail_depth).to_m()
+        + strip
+        + radius
+        + lift.deck_axle.to_m();
     [
         (base, lift.pin_line.to_m(), "Caster, beam, strip and wheel", "the base pin line", Spot::Base),
         (deck, lift.deck_stack.to_m(), "Deck, rail, strip and wheel", "the deck above its pins", Spot::Deck),

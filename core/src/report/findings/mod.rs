@@ -17,7 +17,9 @@ use super::finding::{Finding, sorted};
 /// Everything found, worst first.
 pub(super) fn of(report: &Report) -> Vec<Finding> {
     let mut findings = vec![sag::drop(report), sheet::area(report)];
-    findings.extend([crank::effort(report), screw::holding(report), seats::tipping(report)].into_iter().flatten());
+    findings.extend(
+        [crank::effort(report), screw::holding(report), seats::tipping(report)].into_iter().flatten(),
+    );
     findings.extend(strength::checks(report));
     findings.extend(strength::all_hold(report));
     findings.extend(seats::uplift(report));

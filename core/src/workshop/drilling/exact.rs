@@ -44,7 +44,8 @@ pub struct Effect {
 
 impl Effect {
     fn of(terms: impl Iterator<Item = f64>) -> Self {
-        let (sum, squares) = terms.fold((0.0, 0.0), |(sum, squares), term| (sum + term.abs(), squares + term * term));
+        let (sum, squares) =
+            terms.fold((0.0, 0.0), |(sum, squares), term| (sum + term.abs(), squares + term * term));
         Self { worst: sum, rss: squares.sqrt() }
     }
 
@@ -184,7 +185,12 @@ const STEP: f64 = 1e-3;
 ///
 /// # Errors
 /// Where the deck cannot stand at one of the heights.
-pub fn largest(design: &Design, solver: &Solver, method: Method, heights: &[f64]) -> Result<Option<Exactness>, Fault> {
+pub fn largest(
+    design: &Design,
+    solver: &Solver,
+    method: Method,
+    heights: &[f64],
+) -> Result<Option<Exactness>, Fault> {
     let mut most: Option<Exactness> = None;
     for &height in heights {
         let at = exactness(design, solver, method, height)?;

@@ -24,8 +24,11 @@ fn size(length: Length) -> Amount {
 #[must_use]
 pub fn order(design: &Design, parts: &[Part]) -> Vec<Note> {
     let arms = &design.arms;
-    let count: u32 =
-        parts.iter().filter(|part| part.form == Form::Sheet && part.name.starts_with("Arm")).map(|part| part.count).sum();
+    let count: u32 = parts
+        .iter()
+        .filter(|part| part.form == Form::Sheet && part.name.starts_with("Arm"))
+        .map(|part| part.count)
+        .sum();
     let lower = design.lift.arm_length.to_m() * design.lift.centre.value();
     let mut notes = vec![
         note(

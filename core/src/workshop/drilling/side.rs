@@ -36,7 +36,10 @@ impl Arm {
     /// With one of its errors moving, or none: the vectors from its centre to its ends, in its own axes.
     fn new(length: f64, centre: f64, moving: Option<usize>) -> Self {
         let error = |at: usize| Dual::new(0.0, if moving == Some(at) { 1.0 } else { 0.0 });
-        let hole = |at: usize, x: f64| Point { x: Dual::still(x) + error(DIRECTIONS * at), y: error(DIRECTIONS * at + 1) };
+        let hole = |at: usize, x: f64| Point {
+            x: Dual::still(x) + error(DIRECTIONS * at),
+            y: error(DIRECTIONS * at + 1),
+        };
         let [low, mid, high] = [hole(0, 0.0), hole(1, centre * length), hole(2, length)];
         Self { lower: low.minus(mid), upper: high.minus(mid) }
     }
@@ -71,9 +74,8 @@ fn rate(mechanism: &Mechanism, pose: &Pose, moving: (usize, usize)) -> Result<Ra
     let mut right = Point::still(pose.carriage_x, mechanism.db);
     for stage in 1..=mechanism.n {
         let centre_at = mechanism.c.of(stage).unwrap_or(0.5);
-        let arm = |id: ArmId| {
-            Arm::new(mechanism.length, centre_at, (moving.0 == id.index()).then_some(moving.1))
-        };
+        let arm =
+            |id: ArmId| Arm::new(mechanism.length, centre_at, (moving.0 == id.index()).then_some(moving.1));
         let (a, b) = (arm(ArmId::a(stage)), arm(ArmId::b(stage)));
         let centre = meet(left, a.lower.square(), right, b.lower.square())?;
         (left, right) = (b.reach(right, centre), a.reach(left, centre));

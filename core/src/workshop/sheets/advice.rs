@@ -165,14 +165,18 @@ impl Adviser {
 fn changed(job: &Job, question: &Question, by: Length) -> Job {
     let mut job = job.clone();
     let less = |side: Length| (side - by).max(Length::from_steps(1));
-    match question {
-        Question::Longer => job.blanks.iter_mut().filter(|blank| blank.count.is_none()).for_each(|blank| blank.length += by),
-        Question::Wider => job.blanks.iter_mut().filter(|blank| blank.count.is_none()).for_each(|blank| blank.width += by),
-        Question::Narrower(part, _) => {
-            job.pieces.iter_mut().filter(|piece| piece.part == *part).for_each(|piece| piece.width = less(piece.width));
+    for blank in job.blanks.iter_mut().filter(|blank| blank.count.is_none()) {
+        match question {
+            Question::Longer => blank.length += by,
+            Question::Wider => blank.width += by,
+            Question::Narrower(..) | Question::Shorter(..) => {}
         }
-        Question::Shorter(part, _) => {
-            job.pieces.iter_mut().filter(|piece| piece.part == *part).for_each(|piece| piece.length = less(piece.length));
+    }
+    for piece in &mut job.pieces {
+        match question {
+            Question::Narrower(part, _) if piece.part == *part => piece.width = less(piece.width),
+            Question::Shorter(part, _) if piece.part == *part => piece.length = less(piece.length),
+            _ => {}
         }
     }
     job

@@ -44,7 +44,7 @@ pub fn bars(parts: &[Part], kerf: Length) -> Vec<Bar> {
         .filter(|part| sold(part.form).is_some())
         .flat_map(|part| (0..part.count).map(move |_| (part, length(part))))
         .collect();
-    cuts.sort_by_key(|(part, length)| (part.form as u8, section(part), core::cmp::Reverse(*length), part.number));
+    cuts.sort_by_key(|(part, length)| (part.form, section(part), core::cmp::Reverse(*length), part.number));
     let mut bars: Vec<Bar> = Vec::new();
     for (part, length) in cuts {
         let fits = |bar: &&mut Bar| {
@@ -54,7 +54,12 @@ pub fn bars(parts: &[Part], kerf: Length) -> Vec<Bar> {
             bar.cuts.push((part.number, length));
         } else {
             let whole = sold(part.form).unwrap_or(Length::ZERO).max(length);
-            bars.push(Bar { form: part.form, section: section(part), length: whole, cuts: vec![(part.number, length)] });
+            bars.push(Bar {
+                form: part.form,
+                section: section(part),
+                length: whole,
+                cuts: vec![(part.number, length)],
+            });
         }
     }
     bars

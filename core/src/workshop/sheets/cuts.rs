@@ -52,7 +52,9 @@ pub fn sequence(job: &Job, sheet: &Sheet) -> Option<Sequence> {
         waiting.push_front((before, first, depth + 1));
     }
     found.offcuts.retain(|rest| rest.length > Length::ZERO && rest.width > Length::ZERO);
-    found.offcuts.sort_by_key(|rest| core::cmp::Reverse(rest.length.steps().saturating_mul(rest.width.steps())));
+    found
+        .offcuts
+        .sort_by_key(|rest| core::cmp::Reverse(rest.length.steps().saturating_mul(rest.width.steps())));
     Some(found)
 }
 
@@ -62,10 +64,7 @@ fn halves(kerf: Length, cut: &Cut) -> (Offcut, Offcut) {
     if cut.across {
         let first = cut.at - whole.x;
         let rest = (whole.length - first - kerf).max(Length::ZERO);
-        (
-            Offcut { length: first, ..whole },
-            Offcut { x: cut.at + kerf, length: rest, ..whole },
-        )
+        (Offcut { length: first, ..whole }, Offcut { x: cut.at + kerf, length: rest, ..whole })
     } else {
         let first = cut.at - whole.y;
         let rest = (whole.width - first - kerf).max(Length::ZERO);
@@ -75,7 +74,12 @@ fn halves(kerf: Length, cut: &Cut) -> (Offcut, Offcut) {
 
 /// A cut through the region that meets no piece, with the pieces on either side: the one that frees the largest offcut, else the
 /// one nearest the middle. A piece touches an edge of its region or stands at least a kerf off it.
-fn through(kerf: Length, region: Offcut, pieces: &[Placed], depth: usize) -> Option<(Cut, Vec<Placed>, Vec<Placed>)> {
+fn through(
+    kerf: Length,
+    region: Offcut,
+    pieces: &[Placed],
+    depth: usize,
+) -> Option<(Cut, Vec<Placed>, Vec<Placed>)> {
     let mut best: Option<(i64, Cut)> = None;
     for across in [true, false] {
         let span = |piece: &Placed| {

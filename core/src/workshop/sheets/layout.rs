@@ -54,7 +54,8 @@ impl Layout {
     /// How many sheets must be bought.
     #[must_use]
     pub fn bought(&self, job: &Job) -> usize {
-        let is_bought = |sheet: &&Sheet| job.blanks.get(sheet.blank).is_some_and(|blank| blank.count.is_none());
+        let is_bought =
+            |sheet: &&Sheet| job.blanks.get(sheet.blank).is_some_and(|blank| blank.count.is_none());
         self.sheets.iter().filter(is_bought).count()
     }
 

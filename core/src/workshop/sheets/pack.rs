@@ -127,7 +127,8 @@ impl Packer {
             self.open.iter().filter(|open| open.placed > 0 && self.blanks[open.blank].2.is_none()).collect();
         let Some(last) = bought.last() else { return 10.0 * left as f64 };
         let whole = self.blanks[last.blank].0 as f64 * self.blanks[last.blank].1 as f64;
-        let squares: f64 = bought.iter().flat_map(|open| &open.free).map(|free| free.area() * free.area()).sum();
+        let squares: f64 =
+            bought.iter().flat_map(|open| &open.free).map(|free| free.area() * free.area()).sum();
         10.0 * left as f64 + bought.len() as f64 + last.used / whole - TOGETHER * squares.sqrt() / whole
     }
 
@@ -272,13 +273,17 @@ fn carve(free: &mut Vec<Free>, taken: Free) {
         rest.extend(pieces.into_iter().filter(|piece| piece.w > 0 && piece.h > 0));
     }
     let inside = |one: &Free, other: &Free| {
-        one.x >= other.x && one.y >= other.y && one.x + one.w <= other.x + other.w && one.y + one.h <= other.y + other.h
+        one.x >= other.x
+            && one.y >= other.y
+            && one.x + one.w <= other.x + other.w
+            && one.y + one.h <= other.y + other.h
     };
     free.clear();
     for (at, one) in rest.iter().enumerate() {
-        let covered = rest.iter().enumerate().any(|(other_at, other)| {
-            other_at != at && inside(one, other) && (one != other || other_at < at)
-        });
+        let covered = rest
+            .iter()
+            .enumerate()
+            .any(|(other_at, other)| other_at != at && inside(one, other) && (one != other || other_at < at));
         if !covered {
             free.push(*one);
         }

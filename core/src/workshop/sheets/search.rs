@@ -157,8 +157,11 @@ fn least(job: &Job) -> usize {
         let [length, width] = job.room(*blank);
         (length + job.kerf).to_m() * (width + job.kerf).to_m()
     };
-    let pieces: f64 =
-        job.pieces.iter().map(|piece| (piece.length + job.kerf).to_m() * (piece.width + job.kerf).to_m()).sum();
+    let pieces: f64 = job
+        .pieces
+        .iter()
+        .map(|piece| (piece.length + job.kerf).to_m() * (piece.width + job.kerf).to_m())
+        .sum();
     let offcuts: f64 =
         job.blanks.iter().filter_map(|blank| blank.count.map(|count| f64::from(count) * area(blank))).sum();
     let largest = job.blanks.iter().filter(|blank| blank.count.is_none()).map(area).fold(0.0, f64::max);
@@ -173,20 +176,20 @@ fn least(job: &Job) -> usize {
 
 /// Orders worth starting from: by area, by longer side, by width and by length, the largest first.
 fn starts(job: &Job) -> Vec<Vec<usize>> {
-    let sides = |at: usize| (job.pieces[at].length.steps(), job.pieces[at].width.steps());
-    let keys: [fn((i64, i64)) -> (i64, i64); 4] = [
-        |(length, width)| (length.saturating_mul(width), length),
-        |(length, width)| (length.max(width), length.min(width)),
-        |(length, width)| (width, length),
-        |(length, width)| (length, width),
-    ];
-    keys.into_iter()
-        .map(|key| {
-            let mut order: Vec<usize> = (0..job.pieces.len()).collect();
-            order.sort_by_key(|at| core::cmp::Reverse(key(sides(*at))));
-            order
-        })
-        .collect()
+    let sorted = |key: &dyn Fn(i64, i64) -> [i64; 2]| {
+        let mut order: Vec<usize> = (0..job.pieces.len()).collect();
+        order.sort_by_key(|at| {
+            let piece = &job.pieces[*at];
+            core::cmp::Reverse(key(piece.length.steps(), piece.width.steps()))
+        });
+        order
+    };
+    vec![
+        sorted(&|length, width| [length.saturating_mul(width), length]),
+        sorted(&|length, width| [length.max(width), length.min(width)]),
+        sorted(&|length, width| [width, length]),
+        sorted(&|length, width| [length, width]),
+    ]
 }
 
 /// A small change of a plan, and the one that takes it back.

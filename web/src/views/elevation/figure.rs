@@ -15,6 +15,7 @@ use crate::widgets::canvas::Curves;
 use crate::widgets::lettering::Lettering;
 use crate::widgets::paper::paper;
 use crate::widgets::picture::Layer;
+use crate::widgets::place::{Place, hold};
 use crate::widgets::size::observe;
 use crate::widgets::slider::Slider;
 
@@ -40,7 +41,9 @@ pub fn Figure(state: State) -> impl IntoView {
     let sheet = Memo::new(move |_| {
         let view = view(room.get()?, state);
         let sheet = state.report.with(|report| {
-            lettering.with_value(|lettering| Sheet::new(report, &view, &|words, face| lettering.width(words, face)))
+            lettering.with_value(|lettering| {
+                Sheet::new(report, &view, &|words, face| lettering.width(words, face))
+            })
         });
         Some(Shared::new(sheet))
     });
@@ -56,7 +59,9 @@ pub fn Figure(state: State) -> impl IntoView {
         Some(Shared::new((Arc::new(marks), live)))
     });
     let drawn = Drawn { sheet, moving };
-    let extent = Memo::new(move |_| sheet.with(|sheet| sheet.as_ref().map_or((0.0, 0.0), |sheet| (sheet.width, sheet.height))));
+    let extent = Memo::new(move |_| {
+        sheet.with(|sheet| sheet.as_ref().map_or((0.0, 0.0), |sheet| (sheet.width, sheet.height)))
+    });
     let still = Signal::derive(move || {
         Arc::new(sheet.with(|sheet| sheet.as_ref().map_or_else(Vec::new, |sheet| sheet.still.clone())))
     });
@@ -118,24 +123,19 @@ fn CarriageSlider(state: State, drawn: Drawn) -> impl IntoView {
     let words = Signal::derive(move || state.deck_words());
     let moved = Callback::new(move |height| state.move_to(height));
     let rested = Callback::new(move |()| state.say_rest());
-    // An effect, because a place on the page is a matter of the element's style.
-    Effect::new(move || {
-        let (Some(input), Some(sheet)) = (node.get(), drawn.sheet.get()) else { return };
+    hold(node, move || {
+        let sheet = drawn.sheet.get()?;
         let [outer, inner] = state.report.with(|report| {
             [report.lowest(), report.highest()].map(|height| report.at(height).pose.carriage_x * 1e3)
         });
         let pins = state.design.with(|design| design.lift.pin_line.to_mm());
         let (left, right) = (sheet.frame.scale.x(inner.min(outer)), sheet.frame.scale.x(inner.max(outer)));
-        let style = web_sys::HtmlElement::style(&input);
-        for (name, value) in [
-            ("left", left - HALF_FINGER),
-            ("top", sheet.frame.scale.y(pins) - HALF_FINGER),
-            ("width", right - left + 2.0 * HALF_FINGER),
-            ("height", 2.0 * HALF_FINGER),
-        ] {
-            // A length in px is never refused.
-            let _ = style.set_property(name, &format!("{value:.1}px"));
-        }
+        Some(Place {
+            left: left - HALF_FINGER,
+            top: sheet.frame.scale.y(pins) - HALF_FINGER,
+            width: right - left + 2.0 * HALF_FINGER,
+            height: 2.0 * HALF_FINGER,
+        })
     });
     view! { <Slider class="carriage-slider" label="Carriage, deck height" value ends steps words moved rested node/> }
 }

@@ -128,7 +128,8 @@ fn place(live: &Live, grip: Grip) -> Option<Screen> {
 #[component]
 fn PlotHolds(state: State, drawn: Drawn) -> impl IntoView {
     let plots = move || {
-        let plots = drawn.sheet.with(|sheet| sheet.as_ref().map_or_else(Vec::new, |sheet| sheet.frame.plots.clone()));
+        let plots =
+            drawn.sheet.with(|sheet| sheet.as_ref().map_or_else(Vec::new, |sheet| sheet.frame.plots.clone()));
         plots
             .into_iter()
             .map(|plot| {

@@ -35,8 +35,9 @@ fn part(reading: &Reading, place: usize) -> Option<(&str, &[ReadingRow])> {
 /// The table.
 #[component]
 pub fn Values(drawn: Drawn) -> impl IntoView {
-    let reading =
-        Memo::new(move |_| drawn.moving.with(|moving| moving.as_ref().map(|moving| moving.1.reading.clone())));
+    let reading = Memo::new(move |_| {
+        drawn.moving.with(|moving| moving.as_ref().map(|moving| moving.1.reading.clone()))
+    });
     let names = Memo::new(move |_| reading.with(|reading| reading.as_ref().map(Names::of)));
     let in_picture = Signal::derive(move || {
         drawn.sheet.with(|sheet| sheet.as_ref().is_some_and(|sheet| sheet.frame.reading.is_some()))
@@ -70,8 +71,9 @@ pub fn Values(drawn: Drawn) -> impl IntoView {
         let Names { columns, parts } = names.get()?;
         let wide = columns.len();
         let parts = parts.into_iter().enumerate().map(|(place, (heading, rows))| {
-            let heading = (!heading.is_empty())
-                .then(|| view! { <tr><th class="part" scope="rowgroup" colspan=wide + 1>{heading}</th></tr> });
+            let heading = (!heading.is_empty()).then(
+                || view! { <tr><th class="part" scope="rowgroup" colspan=wide + 1>{heading}</th></tr> },
+            );
             let lines = rows.into_iter().enumerate().map(|(row, names)| line(place, row, names, wide));
             view! { <tbody>{heading} {lines.collect_view()}</tbody> }
         });

@@ -1,6 +1,6 @@
 //! How much room the picture has, and what the reader wants in it.
-use risewright::drawing::{Layout, View};
 use leptos::prelude::*;
+use risewright::drawing::{Layout, View};
 
 use crate::state::State;
 
