@@ -82,7 +82,6 @@ pub const fn chart(chart: Chart) -> &'static str {
         Chart::ArmMoment => "arm moment",
         Chart::Tilt => "tilt",
         Chart::Casters => "casters",
-        Chart::Sway(_) => "sideways",
     }
 }
 
