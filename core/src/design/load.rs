@@ -12,7 +12,7 @@ inputs! {
         /// Length of the load along the table.
         length: Length = mm(700.0), mm(0.0) => mm(5000.0), "ll", "Length";
         /// Width of the load across the table.
-        width: Length = mm(500.0), mm(0.0) => mm(5000.0), "lw", "Width";
+        width: Length = mm(500.0), mm(0.0) => mm(5000.0), "lw", "Width across";
         /// Height of the load.
         height: Length = mm(300.0), mm(0.0) => mm(3000.0), "lh", "Height";
         /// How high the centre of gravity of the load lies above the deck, as a part of its height: a half where it is alike all through. It does not show in sag or push, but a high one can halve the load at which the table collapses sideways.
