@@ -184,3 +184,17 @@ fn demos_have_nothing_over() {
         assert!(over.is_empty(), "{demo:?}: {over:?}");
     }
 }
+
+#[test]
+fn a_load_off_the_middle_burdens_one_side() {
+    // The lever rule between the two outer arms, 440 mm apart: 88 mm off the middle is 0.5 + 88 / 440 = 0.7.
+    let mut design = Design::default();
+    design.load.across = Length::mm(-88.0);
+    let (even, burdened) = (analyse(&Design::default()).unwrap(), analyse(&design).unwrap());
+    assert!((burdened.share - 0.7).abs() < 1e-9);
+    let (one, other) = (even.stations[0].sag(), burdened.stations[0].sag());
+    assert!((other.arms / one.arms - 1.4).abs() < 1e-9 && (other.screw / one.screw - 1.0).abs() < 1e-9);
+    let named =
+        burdened.findings.iter().any(|finding| finding.phrase.text(System::Metric).contains("70\u{a0}%"));
+    assert!(named, "the share is told");
+}

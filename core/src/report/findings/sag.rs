@@ -12,6 +12,9 @@ const GROWS: f64 = 0.05;
 pub(crate) const UNSAFE: f64 = 0.10;
 const COLLAPSES: f64 = 0.19;
 
+/// A side that carries more than this share of the load is named, and its sag shown.
+const EVEN: f64 = 0.505;
+
 /// The largest sag and its share of the lift.
 pub(super) fn drop(report: &Report) -> Finding {
     let (share, height) = report.greatest(Station::sag_share);
@@ -24,6 +27,11 @@ pub(super) fn drop(report: &Report) -> Finding {
         .and(", ")
         .with(Amount::Share(share))
         .and(" of the lift");
+    let start = if report.share > EVEN {
+        start.and(", on the side that carries ").with(Amount::Share(report.share)).and(" of the load")
+    } else {
+        start
+    };
     let (grade, phrase) = if share > COLLAPSES {
         (Grade::Over, start.and(": loaded this low the table can collapse flat."))
     } else if share > UNSAFE {
