@@ -1,4 +1,4 @@
-//! Prints the mechanism behind a design's link as JSON, in the keys that `solve` reads: `describe LINK [DECK HEIGHT IN M ...]`.
+//! Prints the mechanism behind a design's link as JSON, with its frame in space where that is computed, in the keys that `solve` reads: `describe LINK [DECK HEIGHT IN M ...]`.
 //!
 //! The link is what stands behind the `#` in the address bar, or its last part alone; without heights there are seven, even
 //! from the lowest to the highest deck.
@@ -6,7 +6,8 @@
 
 use std::process::ExitCode;
 
-use risewright::design::Design;
+use risewright::design::{Design, DriveKind};
+use risewright::mechanics::{Firmness, Guides, in_space};
 use risewright::quantity::System;
 use risewright::report::analyse;
 use risewright::share::{address, link};
@@ -33,7 +34,11 @@ fn describe(text: &str, heights: &[String]) -> Result<String, String> {
             .map(|height| height.parse().map_err(|_| format!("{height} is not a height in metres.")))
             .collect::<Result<_, String>>()?
     };
-    let mut json = serde_json::to_value(report.mechanism()).map_err(|fault| fault.to_string())?;
+    let mut mechanism = report.mechanism().clone();
+    if matches!(report.design.drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage) {
+        mechanism.model3d = Some(in_space(&report.design, &mechanism, Firmness::Middle, Guides::Touching));
+    }
+    let mut json = serde_json::to_value(&mechanism).map_err(|fault| fault.to_string())?;
     json["heights"] = heights.into();
     json["deflection"] = true.into();
     serde_json::to_string_pretty(&json).map_err(|fault| fault.to_string())

@@ -2,8 +2,9 @@
 //!
 //! ```text
 //! cargo run --example sheet -- [width=1096] [height=628] [deck=760] [units=mm|in] [layout=wide|narrow|print]
-//!     [demo=a|b] [set=key:steps,...] [charts=screw,sag,crank,wheels,pivots,bending,tilt,casters] [show=dfbels] [style=tokens.css] > sheet.svg
+//!     [end=alone|beside] [push=0] [demo=a|b] [set=key:steps,...] [charts=screw,sag,crank,wheels,pivots,bending,tilt,casters] [show=dfbels] [style=tokens.css] > sheet.svg
 //! ```
+//! `end` draws the end elevation with the sideways figures instead, alone or beside the side elevation, pushed by so many newtons to the right.
 //! `deck` is a height in millimetres, brought back into the lift; `set` changes inputs by their two letters, in stored steps;
 //! `show` names what is drawn: dimensions, forces, bending, (e)lastic shape, load, support. `style` is a style sheet with the tokens (colours, line
 //! weights); the classes of the drawing language are added.
@@ -14,9 +15,10 @@
 )]
 
 use risewright::design::{Demo, Design};
-use risewright::drawing::{Chart, LANGUAGE, Layout, Show, View, compose, widths};
+use risewright::drawing::end::{Scene, compose as compose_end};
+use risewright::drawing::{Chart, LANGUAGE, Layout, Picture, Show, View, compose, widths};
 use risewright::quantity::System;
-use risewright::report::analyse;
+use risewright::report::{Report, SwayRun, Unsound, analyse, merged};
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
@@ -65,15 +67,39 @@ fn sheet(arguments: &[String]) -> Result<String, String> {
     for change in value("set").into_iter().flat_map(|changes| changes.split(',')) {
         apply(&mut design, change)?;
     }
-    let report = analyse(&design).map_err(|unsound| {
+    let said = |unsound: Unsound| {
         unsound.phrases().iter().map(|phrase| phrase.text(system)).collect::<Vec<_>>().join("\n")
-    })?;
-    let picture = compose(&report, f64::from(number("deck", 760)?) / 1e3, &view, &widths);
+    };
+    let report = analyse(&design).map_err(said)?;
+    let deck = f64::from(number("deck", 760)?) / 1e3;
+    let picture = match value("end") {
+        Some(place) => {
+            let push = value("push").unwrap_or("0");
+            let push: f64 = push.parse().map_err(|_| format!("push is not a number: {push}"))?;
+            end(&report, deck, &view, push, place == "beside").map_err(said)?
+        }
+        None => compose(&report, deck, &view, &widths),
+    };
     let tokens = match value("style") {
         Some(path) => std::fs::read_to_string(path).map_err(|error| format!("{path}: {error}"))?,
         None => PLAIN.to_owned(),
     };
     Ok(picture.svg(&(tokens + LANGUAGE), &design.name))
+}
+
+/// The end elevation; without its slow part where that is not computed.
+fn end(report: &Report, deck: f64, view: &View, push: f64, beside: bool) -> Result<Picture, Unsound> {
+    let sway = match SwayRun::new(&report.design) {
+        Ok(mut run) => {
+            run.advance(usize::MAX)?;
+            run.report()
+        }
+        Err(_) => None,
+    };
+    let slow = sway.as_ref().map(|sway| sway.findings(&report.design)).unwrap_or_default();
+    let findings = merged(&report.findings, slow);
+    let scene = Scene { report, sway: sway.as_ref(), findings: &findings, beside };
+    Ok(compose_end(&scene, deck, push, view, &widths))
 }
 
 fn chart(name: &str) -> Result<Chart, String> {

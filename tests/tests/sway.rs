@@ -7,7 +7,10 @@
 use risewright::design::{Demo, Design, DriveKind, Wear};
 use risewright::mechanics::{Firmness, Springs};
 use risewright::quantity::{Count, Force, Length, Ratio, System};
-use risewright::report::{Case, Grade, SWAY_STATIONS, SwayReport, SwayRun, Unsound, analyse, merged};
+use risewright::report::{
+    Case, Goal, Grade, Remedy, SWAY_STATIONS, StiffenRun, SwayReport, SwayRun, Unsound, analyse, merged,
+    reach,
+};
 
 /// How far give and critical load may be from the table.
 const CLOSE: f64 = 0.15;
@@ -408,4 +411,76 @@ fn drives_that_are_not_computed_say_so() {
             other => panic!("{kind:?}: {:?}", other.map(|run| run.progress())),
         }
     }
+}
+
+fn stiffened(design: &Design) -> StiffenRun {
+    let mut run = StiffenRun::new(design).unwrap_or_else(|unsound| panic!("{:?}", unsound.phrases()));
+    assert!(run.before().is_none() && run.remedies(Goal::Give).is_empty());
+    assert!(run.advance(usize::MAX).finished());
+    run
+}
+
+fn named<'a>(list: &'a [Remedy], start: &str) -> &'a Remedy {
+    let found = list.iter().find(|remedy| remedy.words.text(System::Metric).starts_with(start));
+    found.unwrap_or_else(|| {
+        panic!("{start}: {:?}", list.iter().map(|one| one.words.text(System::Metric)).collect::<Vec<_>>())
+    })
+}
+
+/// What the table of variants says of remedies, read backwards: least critical load over the lift after each.
+#[test]
+fn remedies_are_worth_what_was_worked_out() {
+    let bare = stiffened(&changed(Demo::PaperLift, bare)).remedies(Goal::Collapse);
+    let unstrapped = stiffened(&changed(Demo::PaperLift, no_straps)).remedies(Goal::Collapse);
+    let single = stiffened(&changed(Demo::PaperLift, one_layer)).remedies(Goal::Collapse);
+    let cells = [
+        (&bare, "Cross boards on all arms", 4.0),
+        (&bare, "Cross boards on the arms A only", 3.6),
+        (&bare, "Cross boards on the arms B only", 3.2),
+        (&unstrapped, "X straps on the arms A", 4.8),
+        (&unstrapped, "X straps on all arms", 5.2),
+        (&single, "One layer more", 4.8),
+    ];
+    for (list, what, want) in cells {
+        let have = named(list, what).after.multiple;
+        assert!((have - want).abs() < CLOSE * want, "{what}: {have:.2} instead of {want}");
+    }
+    // Boards on A are worth more than boards on B; the cross-bar decides the sag, not this.
+    let worth = |what| named(&bare, what).worth(Goal::Collapse);
+    assert!(worth("Cross boards on the arms A only") > worth("Cross boards on the arms B only"));
+    let bar = bare.iter().find(|remedy| remedy.words.text(System::Metric).starts_with("A cross-bar"));
+    assert!(bar.is_none(), "{bar:?}");
+}
+
+#[test]
+fn remedies_are_tried_out_and_in_order() {
+    for design in [Demo::PaperLift.design(), Demo::PottingBench.design(), changed(Demo::PaperLift, bare)] {
+        let run = stiffened(&design);
+        for goal in [Goal::Collapse, Goal::Give, Goal::Rattle] {
+            let list = run.remedies(goal);
+            assert!(!list.is_empty());
+            assert!(list.windows(2).all(|pair| pair[0].worth(goal) >= pair[1].worth(goal)));
+            for remedy in &list {
+                assert!(remedy.worth(goal) > 1.0 && *remedy.design != design);
+                assert!(remedy.mass > -1e-9 && remedy.sheet > -1e-9, "{remedy:?}");
+                assert!(reach(&remedy.design).is_ok(), "{remedy:?}");
+            }
+        }
+        // The remedy's design, looked at by itself, stands as the search said.
+        let best = run.remedies(Goal::Collapse).swap_remove(0);
+        let report = slow(&best.design);
+        let ends = [report.heights[0], report.heights[SWAY_STATIONS - 1]];
+        let least = ends.map(|height| report.multiple(Case::Middle, height).unwrap());
+        assert!(best.after.multiple <= least[0].min(least[1]) * (1.0 + 1e-9));
+    }
+}
+
+#[test]
+fn what_is_needed_most_is_said() {
+    let need = |design: &Design| stiffened(design).need().unwrap();
+    assert_eq!(need(&Demo::PaperLift.design()), Goal::Collapse);
+    assert_eq!(need(&Demo::PottingBench.design()), Goal::Give);
+    let tighter = stiffened(&Demo::PaperLift.design()).remedies(Goal::Rattle);
+    let tighter = named(&tighter, "Holes with");
+    assert!((tighter.rattle_left - 0.5).abs() < 0.02 && tighter.sheet.abs() < 1e-12, "{tighter:?}");
 }

@@ -82,6 +82,7 @@ pub const fn chart(chart: Chart) -> &'static str {
         Chart::ArmMoment => "arm moment",
         Chart::Tilt => "tilt",
         Chart::Casters => "casters",
+        Chart::Sway(_) => "sideways",
     }
 }
 

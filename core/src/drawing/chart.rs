@@ -1,5 +1,6 @@
 //! What a plot shows: curves over the deck's height, taken from the report.
 use super::mark::{Hue, Ink};
+use super::plot::TINT;
 use super::view::Chart;
 use crate::mechanics::JointId;
 use crate::quantity::{System, figures};
@@ -24,6 +25,8 @@ pub(super) enum Quantity {
     ArmMoment {
         b: bool,
     },
+    /// What the points of its curve say, whatever the station has.
+    Drawn,
 }
 
 impl Quantity {
@@ -45,6 +48,7 @@ impl Quantity {
                 sag.total() + sag.play
             }
             Self::Tilt => station.deflection.tilt.total(),
+            Self::Drawn => f64::NAN,
             Self::ArmMoment { b } => station.state.sections.as_ref().map_or(f64::NAN, |sections| {
                 sections
                     .iter()
@@ -68,18 +72,24 @@ pub(super) enum Unit {
     Give,
     /// A small angle as a slope.
     Slope,
+    /// How far something turns that hardly turns at all, in thousandths of a radian: mm in a metre.
+    Twist,
+    /// How many times something could grow.
+    Times,
     /// A bending moment.
     Moment,
 }
 
 impl Unit {
-    fn figure(self, value: f64, system: System) -> figures::Figure {
+    pub(super) fn figure(self, value: f64, system: System) -> figures::Figure {
         match self {
             Self::Thrust => figures::large_force(value, system),
             Self::Load => figures::small_force(value, system),
             Self::Give => figures::sag(value, system),
             Self::Slope => figures::sag(value * Self::run(system), system),
             Self::Moment => figures::torque(value, system),
+            Self::Twist => figures::ratio(value * 1e3),
+            Self::Times => figures::factor(value),
         }
     }
 
@@ -92,21 +102,22 @@ impl Unit {
     }
 
     /// The unit's sign.
-    fn symbol(self, system: System) -> &'static str {
+    pub(super) fn symbol(self, system: System) -> &'static str {
         match (self, system) {
             (Self::Slope, System::Metric) => "mm per m",
             (Self::Slope, System::Inch) => "in per ft",
+            (Self::Twist, _) => "mrad",
             _ => self.figure(0.0, system).unit,
         }
     }
 
     /// Displayed units in one SI unit.
-    fn per_si(self, system: System) -> f64 {
+    pub(super) fn per_si(self, system: System) -> f64 {
         match (self, system) {
             (Self::Thrust, System::Metric) => 1e-3,
-            (Self::Load | Self::Moment, System::Metric) => 1.0,
+            (Self::Load | Self::Moment, System::Metric) | (Self::Times, _) => 1.0,
             (Self::Thrust | Self::Load, System::Inch) => figures::NEWTON_IN_LBF,
-            (Self::Give, System::Metric) => 1e3,
+            (Self::Give, System::Metric) | (Self::Twist, _) => 1e3,
             (Self::Give, System::Inch) => figures::METRE_IN_INCHES,
             (Self::Slope, System::Metric) => 1e3,
             (Self::Slope, System::Inch) => 12.0,
@@ -132,6 +143,23 @@ pub(super) struct Series {
     pub(super) points: Vec<(f64, f64)>,
 }
 
+impl Series {
+    /// Its value at a station; along the straight line between its points where the station has none.
+    pub(super) fn value(&self, station: &Station) -> f64 {
+        if self.quantity == Quantity::Drawn { self.drawn(station.height) } else { self.quantity.of(station) }
+    }
+
+    /// Where its line stands at a height, m; not a number above and below it.
+    pub(super) fn drawn(&self, height: f64) -> f64 {
+        let at = self.points.partition_point(|point| point.1 <= height);
+        match (at.checked_sub(1).and_then(|at| self.points.get(at)), self.points.get(at)) {
+            (Some(from), Some(to)) => from.0 + (height - from.1) / (to.1 - from.1) * (to.0 - from.0),
+            (Some(from), None) if height <= from.1 => from.0,
+            _ => f64::NAN,
+        }
+    }
+}
+
 /// A line in a plot that its main curve should not cross.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Limit {
@@ -139,12 +167,19 @@ pub(super) struct Limit {
     pub(super) name: String,
     /// Value and deck height in m, lowest first: the same at all heights, or growing with the height.
     pub(super) points: Vec<(f64, f64)>,
+    /// Whether the curve should stay to the right of it, not to the left.
+    pub(super) least: bool,
 }
 
 impl Limit {
     /// The same limit at all heights.
-    fn even(name: String, value: f64, report: &Report) -> Self {
-        Self { name, points: vec![(value, report.lowest()), (value, report.highest())] }
+    pub(super) fn even(name: String, value: f64, report: &Report) -> Self {
+        Self { name, points: vec![(value, report.lowest()), (value, report.highest())], least: false }
+    }
+
+    /// Whether a point lies on the wrong side of it, or on it.
+    pub(super) fn is_passed(&self, (value, height): (f64, f64)) -> bool {
+        if self.least { value <= self.at(height) } else { value >= self.at(height) }
     }
 
     /// Its value at a height, m: along the straight line between its points.
@@ -169,22 +204,22 @@ pub(super) struct Plot {
     pub(super) series: Vec<Series>,
     /// The limit, if there is one.
     pub(super) limit: Option<Limit>,
-    /// Whether the area between the first two curves is tinted.
-    pub(super) tinted: bool,
-    unit: Unit,
+    /// The two curves between which the area is tinted, by their place in the list, and the tint.
+    pub(super) tint: Option<([usize; 2], Ink)>,
+    pub(super) unit: Unit,
 }
 
-const fn line(class: &'static str, hue: Hue, width: f64, dash: &'static [f64]) -> Ink {
+pub(super) const fn line(class: &'static str, hue: Hue, width: f64, dash: &'static [f64]) -> Ink {
     Ink { class, hue, width, dash, opacity: 1.0 }
 }
 
 /// The ways a curve is drawn: its ink, the class of its lettering and its dot.
-type Look = (Ink, &'static str, (&'static str, f64));
+pub(super) type Look = (Ink, &'static str, (&'static str, f64));
 const MAIN: Look = (line("c-raise", Hue::Force, 2.2, &[]), "force-t b halo", ("d-force", 4.0));
 const DASHED: Look = (line("c-free", Hue::Force, 1.1, &[6.0, 2.5]), "force-t halo", ("d-free", 3.0));
 const THIN: Look = (line("c-lower", Hue::Force, 1.1, &[]), "force-t halo", ("d-free", 3.0));
-const SAG: Look = (line("c-sag", Hue::Sag, 2.2, &[]), "sag-t b halo", ("d-sag", 4.0));
-const PLAY: Look = (line("c-play", Hue::Play, 1.6, &[]), "play-t halo", ("d-play", 3.0));
+pub(super) const SAG: Look = (line("c-sag", Hue::Sag, 2.2, &[]), "sag-t b halo", ("d-sag", 4.0));
+pub(super) const PLAY: Look = (line("c-play", Hue::Play, 1.6, &[]), "play-t halo", ("d-play", 3.0));
 
 type Named = Vec<(String, Quantity, Look)>;
 
@@ -211,7 +246,7 @@ impl Plot {
             per_si: unit.per_si(system),
             series,
             limit: limit(chart, report, system),
-            tinted: chart == Chart::Sag,
+            tint: (chart == Chart::Sag).then_some(([0, 1], TINT)),
             unit,
         }
     }
@@ -288,6 +323,7 @@ fn content(chart: Chart, report: &Report, system: System) -> (&'static str, Stri
             Unit::Load,
             vec![one("left pair", Quantity::Caster(0), MAIN), one("right pair", Quantity::Caster(1), THIN)],
         ),
+        Chart::Sway(_) => ("Sideways", text("beside the end elevation"), Unit::Give, Vec::new()),
     }
 }
 
@@ -329,7 +365,11 @@ fn limit(chart: Chart, report: &Report, system: System) -> Option<Limit> {
         Chart::Sag => {
             let points = [report.stations.first()?, report.stations.last()?]
                 .map(|station| (SAG_UNSAFE * station.pose.top.origin.y, station.height));
-            Some(Limit { name: format!("{} of lift", figures::percent(SAG_UNSAFE)), points: points.into() })
+            Some(Limit {
+                name: format!("{} of lift", figures::percent(SAG_UNSAFE)),
+                points: points.into(),
+                least: false,
+            })
         }
         _ => None,
     }

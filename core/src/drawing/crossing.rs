@@ -23,7 +23,7 @@ impl Placed<'_> {
             .iter()
             .rev()
             .map(|series| {
-                let x = self.area.place(series.quantity.of(station), station.height).x;
+                let x = self.area.place(series.value(station), station.height).x;
                 let (class, radius) = series.dot;
                 let shown = if x.is_finite() {
                     super::plot::dot(Screen::new(x, crisp(level)), radius)
@@ -48,7 +48,7 @@ impl Placed<'_> {
             .series
             .iter()
             .map(|series| {
-                let value = series.quantity.of(station);
+                let value = series.value(station);
                 (value, self.area.place(value, station.height).x)
             })
             .collect();

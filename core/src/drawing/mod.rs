@@ -14,6 +14,7 @@ mod chart;
 mod crossing;
 mod dimension;
 pub mod elevation;
+pub mod end;
 mod face;
 mod forces;
 mod frame;
@@ -43,7 +44,7 @@ pub use reading::{Reading, ReadingRow};
 pub use scale::{Model, Scale, Screen};
 pub use sheet::{Live, Picture, Sheet, compose};
 pub use ticks::Ticks;
-pub use view::{Chart, Layout, Show, View};
+pub use view::{Chart, Layout, Show, SwayChart, View};
 
 /// The classes of the drawing language as a style sheet. It uses the names of the tokens, which stand elsewhere.
 pub const LANGUAGE: &str = include_str!("language.css");

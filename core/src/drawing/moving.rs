@@ -6,12 +6,12 @@ use super::frame::{Area, Grip};
 use super::lettering::{Lettering, text};
 use super::mark::{Anchor, Mark};
 use super::outline::{tidy, write};
-use super::plan::height_number;
+use super::plan::{Plan, height_number};
 use super::pole::{tag, tag_width};
 use super::reading::Reading;
 use super::scale::{Screen, crisp};
 use super::sheet::{Live, Sheet, with_extensions};
-use super::view::{Chart, Layout};
+use super::view::{Chart, Layout, SwayChart, View};
 use super::{crossing, state};
 use crate::mechanics::GRAVITY;
 use crate::quantity::{Kind, Style, System, figures, print};
@@ -21,10 +21,10 @@ use crate::report::{Curve as Figured, Report, Station};
 const LEAST_OVERHANG: f64 = 0.5;
 /// Radius of a centre of mass and of the deck's grip, and by how much the ring passes the wheel, px.
 const CENTRE: f64 = 6.0;
-const GRIP: f64 = 4.5;
-const RING: f64 = 4.0;
+pub(super) const GRIP: f64 = 4.5;
+pub(super) const RING: f64 = 4.0;
 /// Free paper above what is drawn, px.
-const MARGIN: f64 = 12.0;
+pub(super) const MARGIN: f64 = 12.0;
 /// A deck edge this far off the level line has a tilt that can be seen, px.
 const LEVEL: f64 = 0.75;
 
@@ -52,7 +52,7 @@ impl Sheet {
         }
         // Lettering that must stand is set first; the order of the marks is another matter.
         let live = self.live();
-        let tags = if live { self.tags(&mut lettering, station) } else { Vec::new() };
+        let tags = if live { self.plan.tags(&self.view, &mut lettering, station) } else { Vec::new() };
         let curve_marks = if live { self.curve_marks(&mut lettering, report) } else { Vec::new() };
         let values: Vec<Mark> = (0..self.plan.areas.len())
             .filter_map(|place| self.placed(place).zip(self.level_in(place, station)))
@@ -100,14 +100,7 @@ impl Sheet {
             marks.extend(grips);
         }
         marks.extend(tags);
-        for row in &self.plan.rows {
-            marks.extend(row.pole.labels(&mut lettering, row.pole.scale.level(station.height)));
-            if !row.pole.names_unit {
-                let unit = if self.view.system == System::Metric { "mm" } else { "in" };
-                let at = Screen::new(row.pole.x - 2.0, crisp(row.pole.scale.y(row.pole.ends[1])) - 12.0);
-                marks.push(lettering.place([text("q", at, Anchor::Start, unit)]));
-            }
-        }
+        marks.extend(self.plan.height_labels(&self.view, &mut lettering, station));
         for (place, names) in self.names.iter().enumerate() {
             marks.extend(crossing::names(&mut lettering, names));
             if let Some((placed, level)) = self.placed(place).zip(self.level_in(place, station)) {
@@ -128,31 +121,6 @@ impl Sheet {
     /// Where the level lies beside the pole of a plot, px.
     fn level_in(&self, place: usize, station: &Station) -> Option<f64> {
         self.plan.areas.get(place).map(|area| crisp(area.scale.level(station.height)))
-    }
-
-    /// Level lines beside the poles and the tags on them.
-    fn tags(&self, lettering: &mut Lettering<'_>, station: &Station) -> Vec<Mark> {
-        let words = height_number(station.height, self.view.system);
-        let mut marks = Vec::new();
-        if self.view.layout == Layout::Narrow {
-            let tip = Screen::new(
-                self.width - tag_width(lettering, &words),
-                crisp(self.plan.scale.level(station.height)),
-            );
-            marks.extend(tag(lettering, tip, &words));
-        }
-        for row in &self.plan.rows {
-            let y = crisp(row.pole.scale.level(station.height));
-            if self.view.layout == Layout::Narrow {
-                marks.push(Mark::line(
-                    "level",
-                    Screen::new(row.pole.right() + 5.0, y),
-                    Screen::new(row.right, y),
-                ));
-            }
-            marks.extend(tag(lettering, Screen::new(row.pole.right() + 0.5, y), &words));
-        }
-        marks
     }
 
     /// The level line from the deck, the ring at the carriage and the grip at the deck's edge.
@@ -199,26 +167,13 @@ impl Sheet {
     fn load_labels(&self, lettering: &mut Lettering<'_>, report: &Report, load: &LoadShape) -> Vec<Mark> {
         let system = self.view.system;
         let at = self.plan.scale.to_screen(load.middle.into());
-        let (x, y, r) = (tidy(at.x), tidy(at.y), CENTRE);
-        let mut quarters = String::new();
-        write(
-            &mut quarters,
-            format_args!("M{x} {y}v-{r}a{r} {r} 0 0 1 {r} {r}ZM{x} {y}v{r}a{r} {r} 0 0 1 -{r} -{r}Z"),
-        );
         let mut marks = Vec::new();
         let weight = report.design.load.mass.to_kg() * GRAVITY;
         let field = self.field();
         if self.view.show.forces && self.live() {
             marks.extend(field.weight(load.middle, weight));
         }
-        marks.push(Mark::circle("cgb", at, CENTRE));
-        marks.push(Mark::path("cgf", quarters));
-        lettering.keep(Area {
-            x: at.x - CENTRE,
-            y: at.y - CENTRE,
-            width: 2.0 * CENTRE,
-            height: 2.0 * CENTRE,
-        });
+        marks.extend(centre_of_mass(lettering, at));
         let mass = load_words(report, system);
         let force =
             if self.live() { figures::small_force(weight, system).to_string() } else { String::new() };
@@ -304,7 +259,7 @@ impl Sheet {
             };
             let Some(placed) = self.placed(place) else { continue };
             let Some(main) = placed.plot.series.first() else { continue };
-            let value = main.quantity.of(&report.at(height));
+            let value = main.value(&report.at(height));
             let at = placed.area.place(value, height);
             if at.x.is_finite() && at.y.is_finite() {
                 marks.extend(state::on_curve(lettering, finding.grade, at, number));
@@ -335,12 +290,89 @@ impl Sheet {
     }
 }
 
+impl Plan {
+    /// Lines of lowest and highest deck through the plots.
+    pub(super) fn reaches(&self, report: &Report) -> Vec<Mark> {
+        self.rows
+            .iter()
+            .flat_map(|row| {
+                [report.lowest(), report.highest()].map(|height| {
+                    let y = crisp(row.pole.scale.level(height));
+                    Mark::line("reach", Screen::new(row.pole.right() + 6.0, y), Screen::new(row.right, y))
+                })
+            })
+            .collect()
+    }
+
+    /// Level lines beside the poles and the tags on them.
+    pub(super) fn tags(&self, view: &View, lettering: &mut Lettering<'_>, station: &Station) -> Vec<Mark> {
+        let words = height_number(station.height, view.system);
+        let mut marks = Vec::new();
+        if view.layout == Layout::Narrow {
+            let tip = Screen::new(
+                self.paper.width - tag_width(lettering, &words),
+                crisp(self.scale.level(station.height)),
+            );
+            marks.extend(tag(lettering, tip, &words));
+        }
+        for row in &self.rows {
+            let y = crisp(row.pole.scale.level(station.height));
+            if view.layout == Layout::Narrow {
+                marks.push(Mark::line(
+                    "level",
+                    Screen::new(row.pole.right() + 5.0, y),
+                    Screen::new(row.right, y),
+                ));
+            }
+            marks.extend(tag(lettering, Screen::new(row.pole.right() + 0.5, y), &words));
+        }
+        marks
+    }
+
+    /// The labels of the poles, with their unit.
+    pub(super) fn height_labels(
+        &self,
+        view: &View,
+        lettering: &mut Lettering<'_>,
+        station: &Station,
+    ) -> Vec<Mark> {
+        let mut marks = Vec::new();
+        for row in &self.rows {
+            marks.extend(row.pole.labels(lettering, row.pole.scale.level(station.height)));
+            if !row.pole.names_unit {
+                let unit = if view.system == System::Metric { "mm" } else { "in" };
+                let at = Screen::new(row.pole.x - 2.0, crisp(row.pole.scale.y(row.pole.ends[1])) - 12.0);
+                marks.push(lettering.place([text("q", at, Anchor::Start, unit)]));
+            }
+        }
+        marks
+    }
+}
+
+/// A quartered circle where a weight has its middle; lettering keeps off it.
+pub(super) fn centre_of_mass(lettering: &mut Lettering<'_>, at: Screen) -> [Mark; 2] {
+    let (x, y, r) = (tidy(at.x), tidy(at.y), CENTRE);
+    let mut quarters = String::new();
+    write(
+        &mut quarters,
+        format_args!("M{x} {y}v-{r}a{r} {r} 0 0 1 {r} {r}ZM{x} {y}v{r}a{r} {r} 0 0 1 -{r} -{r}Z"),
+    );
+    lettering.keep(Area { x: at.x - CENTRE, y: at.y - CENTRE, width: 2.0 * CENTRE, height: 2.0 * CENTRE });
+    [Mark::circle("cgb", at, CENTRE), Mark::path("cgf", quarters)]
+}
+
 /// The load's weight as it was given.
 pub(super) fn load_words(report: &Report, system: System) -> String {
     print(report.design.load.mass.steps(), Kind::Mass, system, Style::Short).text()
 }
 
 /// Whether a chart shows the curve a finding belongs to.
-fn shows(chart: Chart, curve: Figured) -> bool {
-    matches!((chart, curve), (Chart::ScrewForce, Figured::ScrewForce) | (Chart::Sag, Figured::Sag))
+pub(super) fn shows(chart: Chart, curve: Figured) -> bool {
+    matches!(
+        (chart, curve),
+        (Chart::ScrewForce, Figured::ScrewForce)
+            | (Chart::Sag, Figured::Sag)
+            | (Chart::Sway(SwayChart::Give), Figured::Give)
+            | (Chart::Sway(SwayChart::Multiple), Figured::Multiple)
+    )
 }

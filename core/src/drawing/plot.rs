@@ -15,6 +15,8 @@ const FIGURE: f64 = 19.0;
 const ABOVE: f64 = 8.0;
 /// A limit's line ends this far above the point where the curve passes it, px, the first height with room for its name.
 const OVER_CURVE: [f64; 6] = [30.0, 44.0, 58.0, 76.0, 96.0, 120.0];
+/// Where on a limit that runs all the way up its name may hang, as parts of the lift from above.
+const ON_LIMIT: [f64; 9] = [0.0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8];
 /// Names may pass the right end of their plot by so much, px.
 const RIGHT: f64 = 20.0;
 /// Where on a curve its name may hang, as parts of the lift, for those written to the right and to the left of it.
@@ -27,7 +29,7 @@ const LEADER: (f64, f64) = (22.0, 8.0);
 const BEYOND: Ink = Ink { class: "over-run", hue: Hue::Force, width: 9.0, dash: &[], opacity: 0.25 };
 
 /// The tint between a curve and what play adds.
-const TINT: Ink = Ink { class: "b-play", hue: Hue::Play, width: 0.0, dash: &[], opacity: 0.22 };
+pub(super) const TINT: Ink = Ink { class: "b-play", hue: Hue::Play, width: 0.0, dash: &[], opacity: 0.22 };
 
 /// A plot in its place.
 pub(super) struct Placed<'a> {
@@ -93,8 +95,8 @@ impl Placed<'_> {
         marks
     }
 
-    /// The limit's line from the base line up to above the curve, with its name at the upper end; no name where
-    /// there is no room for it, nothing where the limit lies outside the axis.
+    /// The limit's line from the base line up to above the curve, with its name at the upper end; one that the curve should stay
+    /// above all the way up, with its name anywhere on it. No name where there is no room for it, nothing where the limit lies outside the axis.
     pub(super) fn limit(&self, lettering: &mut Lettering<'_>) -> (Mark, Name) {
         let nothing = |line: String| (Mark::path("lim", line), Name::none("halo s"));
         let Some(limit) = &self.plot.limit else { return nothing(String::new()) };
@@ -111,6 +113,8 @@ impl Placed<'_> {
             let snap = |x: f64| if (end.x - foot.x).abs() < 0.5 { crisp(x) } else { x };
             format!("M{} {}L{} {}", tidy(snap(foot.x)), tidy(foot.y), tidy(snap(head.x)), tidy(head.y))
         };
+        let stands = if limit.least { line(end) } else { String::new() };
+        let drawn = |head: Screen| if limit.least { stands.clone() } else { line(head) };
         for head in self.limit_heads(foot, end) {
             let forms = [
                 (4.0, 9.0, Anchor::Start),
@@ -125,17 +129,20 @@ impl Placed<'_> {
                 if inside && self.is_clear(&words) && lettering.is_free(&words) {
                     lettering.keep(words);
                     let parts = [Mark::path("ld", String::new()), Mark::path("pb", String::new()), form];
-                    return (Mark::path("lim", line(head)), Name { parts, area: Some(words) });
+                    return (Mark::path("lim", drawn(head)), Name { parts, area: Some(words) });
                 }
             }
         }
         let head = self.limit_heads(foot, end).first().copied().unwrap_or(end);
-        nothing(line(Screen::new(head.x, head.y.max(area.y))))
+        nothing(drawn(Screen::new(head.x, head.y.max(area.y))))
     }
 
     /// Where a limit's line may end: some way above the point where the curve passes it, or where it leaves the axis.
     fn limit_heads(&self, foot: Screen, end: Screen) -> Vec<Screen> {
         let area = self.area.area;
+        if self.plot.limit.as_ref().is_some_and(|limit| limit.least) {
+            return ON_LIMIT.map(|part| Screen::new(foot.x, end.y + part * (foot.y - end.y))).into();
+        }
         let slope = (end.x - foot.x) / (end.y - foot.y).min(-1.0);
         let leaves = if slope < -1e-3 { foot.y + (area.right() - foot.x) / slope } else { area.y };
         let passed = self.passes().map_or(area.bottom(), |height| self.area.scale.level(height));
@@ -149,7 +156,7 @@ impl Placed<'_> {
     /// The greatest height, m, at which the main curve lies beyond the limit.
     fn passes(&self) -> Option<f64> {
         let limit = self.plot.limit.as_ref()?;
-        let beyond = |point: &&(f64, f64)| point.0 > limit.at(point.1);
+        let beyond = |point: &&(f64, f64)| limit.is_passed(**point);
         self.plot.series.first()?.points.iter().rev().find(beyond).map(|point| point.1)
     }
 
@@ -230,13 +237,14 @@ impl Placed<'_> {
         let on_paper = |point: &(f64, f64)| self.area.place(point.0, point.1);
         let curve = |ink: Ink, points: Vec<Screen>| Curve { plot: place, ink, points };
         let mut curves = Vec::new();
-        if let (true, [first, second, ..]) = (self.plot.tinted, self.plot.series.as_slice()) {
+        if let Some((between, tint)) = self.plot.tint
+            && let [Some(first), Some(second)] = between.map(|place| self.plot.series.get(place))
+        {
             let outline = first.points.iter().chain(second.points.iter().rev()).map(on_paper).collect();
-            curves.push(curve(TINT, outline));
+            curves.push(curve(tint, outline));
         }
         if let (Some(limit), Some(main)) = (&self.plot.limit, self.plot.series.first()) {
-            let beyond =
-                main.points.iter().filter(|point| point.0 >= limit.at(point.1)).map(on_paper).collect();
+            let beyond = main.points.iter().filter(|point| limit.is_passed(**point)).map(on_paper).collect();
             curves.push(curve(Ink { hue: main.ink.hue, ..BEYOND }, beyond));
         }
         // The main curve is drawn last, over its companions.

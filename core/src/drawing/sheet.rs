@@ -168,7 +168,7 @@ impl Sheet {
 
     fn draw(&mut self, report: &Report, measure: Measure<'_>) {
         let mut lettering = Lettering::new(measure, self.plan.paper);
-        let mut marks = self.reaches(report);
+        let mut marks = self.plan.reaches(report);
         marks.extend(self.floor());
         let (low, high) = (report.at(report.lowest()), report.at(report.highest()));
         let ends = [self.subject(report, &low), self.subject(report, &high)];
@@ -220,23 +220,8 @@ impl Sheet {
         self.taken.retain(|area| !names.contains(area));
     }
 
-    /// Lines of lowest and highest deck through the plots.
-    fn reaches(&self, report: &Report) -> Vec<Mark> {
-        self.plan
-            .rows
-            .iter()
-            .flat_map(|row| {
-                [report.lowest(), report.highest()].map(|height| {
-                    let y = crisp(row.pole.scale.level(height));
-                    Mark::line("reach", Screen::new(row.pole.right() + 6.0, y), Screen::new(row.right, y))
-                })
-            })
-            .collect()
-    }
-
     fn floor(&self) -> Vec<Mark> {
         let scale = &self.plan.scale;
-        let y = crisp(scale.y(0.0));
         let (left, right) = match self.view.layout {
             Layout::Wide => (
                 self.plan.columns[0] - 3.0,
@@ -247,13 +232,7 @@ impl Sheet {
                 (self.plan.columns[0] - 3.0, (scale.x(self.plan.bounds.most.x) + 12.0).min(self.width - 2.0))
             }
         };
-        let mut hatch = String::new();
-        let mut x = left + HATCH_SIZE;
-        while x <= right && HATCH > 0.0 {
-            write(&mut hatch, format_args!("M{} {}l-{HATCH_SIZE} {HATCH_SIZE}", tidy(x), tidy(y + 1.0)));
-            x += HATCH;
-        }
-        vec![Mark::line("floor", Screen::new(left, y), Screen::new(right, y)), Mark::path("n faint", hatch)]
+        hatched(scale.y(0.0), [left, right])
     }
 
     fn cells(&self, report: &Report) -> Vec<(&'static str, String)> {
@@ -340,6 +319,18 @@ impl Sheet {
     }
 }
 
+/// The floor at a level, px, hatched beneath from left to right.
+pub(super) fn hatched(level: f64, [left, right]: [f64; 2]) -> Vec<Mark> {
+    let y = crisp(level);
+    let mut hatch = String::new();
+    let mut x = left + HATCH_SIZE;
+    while x <= right && HATCH > 0.0 {
+        write(&mut hatch, format_args!("M{} {}l-{HATCH_SIZE} {HATCH_SIZE}", tidy(x), tidy(y + 1.0)));
+        x += HATCH;
+    }
+    vec![Mark::line("floor", Screen::new(left, y), Screen::new(right, y)), Mark::path("n faint", hatch)]
+}
+
 /// A dimension behind its two extension lines; these go where the dimension found no room.
 pub(super) fn with_extensions(dimension: Vec<Mark>, lines: [[Screen; 2]; 2]) -> Vec<Mark> {
     let drawn = dimension.first().is_some_and(|line| !line.is_left_out());
@@ -352,7 +343,7 @@ pub(super) fn with_extensions(dimension: Vec<Mark>, lines: [[Screen; 2]; 2]) -> 
 }
 
 /// The runs of both wheel axles over the lift, mm from the fixed pivots of their frames.
-fn runs(report: &Report) -> [[f64; 2]; 2] {
+pub(super) fn runs(report: &Report) -> [[f64; 2]; 2] {
     let run = |place: &dyn Fn(&Station) -> f64| {
         report.stations.iter().map(place).fold([f64::INFINITY, f64::NEG_INFINITY], |[least, most], metres| {
             [least.min(metres * 1e3), most.max(metres * 1e3)]

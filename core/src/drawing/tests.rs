@@ -5,7 +5,7 @@ use crate::design::{BearingEnd, Demo, Design, DriveKind, StrutEnd};
 use crate::quantity::{Count, Force, Kind, Length, Mass, Ratio, Style, System, figures, print};
 use crate::report::{Report, analyse};
 
-const SYSTEMS: [System; 2] = [System::Metric, System::Inch];
+pub(super) const SYSTEMS: [System; 2] = [System::Metric, System::Inch];
 const NARROW: [u32; 3] = [320, 390, 768];
 const WIDE: [(u32, u32); 7] =
     [(960, 470), (1024, 484), (1096, 628), (1280, 560), (1440, 720), (1920, 900), (2560, 1300)];
@@ -15,7 +15,7 @@ fn mm(value: f64) -> Length {
 }
 
 /// A metric table with something unusual about it.
-fn odd(change: impl FnOnce(&mut Design)) -> Design {
+pub(super) fn odd(change: impl FnOnce(&mut Design)) -> Design {
     let mut design = Design::default();
     change(&mut design);
     design
@@ -64,7 +64,7 @@ fn scaled(design: &mut Design, arm: f64) {
     }
 }
 
-fn designs() -> Vec<(&'static str, Design)> {
+pub(super) fn designs() -> Vec<(&'static str, Design)> {
     vec![
         ("metric demo", Demo::PaperLift.design()),
         ("inch demo", Demo::PottingBench.design()),
@@ -169,7 +169,7 @@ fn heights(report: &Report) -> [f64; 4] {
     [0.0, 0.05, 0.4, 1.0].map(|part| low + (high - low) * part)
 }
 
-fn words(mark: &Mark) -> &str {
+pub(super) fn words(mark: &Mark) -> &str {
     match &mark.shape {
         Shape::Text { words, .. } => words,
         _ => "",
@@ -253,7 +253,7 @@ fn what_must_stand_stands() {
 }
 
 /// Where a line through the points passes a level, px.
-fn crossing(points: &[Screen], level: f64) -> Option<f64> {
+pub(super) fn crossing(points: &[Screen], level: f64) -> Option<f64> {
     points.windows(2).find_map(|pair| {
         let (from, to) = (pair[0], pair[1]);
         let (high, low) = (from.y.min(to.y), from.y.max(to.y));

@@ -55,10 +55,30 @@ pub enum Chart {
     Tilt,
     /// Force on the floor under either pair of casters.
     Casters,
+    /// A figure of the slow report, beside the end elevation only.
+    Sway(SwayChart),
+}
+
+/// A plot of the slow report.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum SwayChart {
+    /// How far the deck gives sideways under a push.
+    Give,
+    /// The load under which the table collapses as a multiple of its load.
+    Multiple,
+    /// How far the deck rattles.
+    Rattle,
+    /// How far the deck twists under a couple.
+    Twist,
+}
+
+impl SwayChart {
+    /// All of them, the most telling first.
+    pub const ALL: [Self; 4] = [Self::Give, Self::Multiple, Self::Rattle, Self::Twist];
 }
 
 impl Chart {
-    /// Every chart, in the order in which they are offered.
+    /// Every chart beside the side elevation, in the order in which they are offered.
     pub const ALL: [Self; 8] = [
         Self::ScrewForce,
         Self::Sag,

@@ -8,6 +8,7 @@ mod reach;
 mod relations;
 mod revise;
 mod station;
+mod stiffen;
 mod sway;
 mod trial;
 
@@ -20,6 +21,7 @@ pub use reach::reach;
 pub use relations::Obstacle;
 pub use revise::{Offer, Refusal, Span, revise, span};
 pub use station::Station;
+pub use stiffen::{Goal, Remedy, Stand, StiffenRun};
 pub use sway::{
     COUPLE, Case, LEAST_MULTIPLE, Lean, LeanNode, PUSH, Progress, SWAY_STATIONS, SwayReport, SwayRun, Worst,
     merged,

@@ -6,12 +6,12 @@ use glam::DVec2;
 
 /// Sizes of a caster that a design does not state, as parts of its wheel: the fork at the plate and at the axle, the
 /// rim inside the tyre, the axle, and the plate with its thickness.
-const FORK_WIDE: f64 = 0.46;
-const FORK_NARROW: f64 = 0.14;
-const RIM: f64 = 0.36;
-const AXLE: f64 = 0.09;
-const PLATE: f64 = 0.6;
-const PLATE_THICK: f64 = 0.09;
+pub(in crate::drawing) const FORK_WIDE: f64 = 0.46;
+pub(in crate::drawing) const FORK_NARROW: f64 = 0.14;
+pub(in crate::drawing) const RIM: f64 = 0.36;
+pub(in crate::drawing) const AXLE: f64 = 0.09;
+pub(in crate::drawing) const PLATE: f64 = 0.6;
+pub(in crate::drawing) const PLATE_THICK: f64 = 0.09;
 
 /// The two visible casters with their wheels on the floor.
 pub(super) fn casters(design: &Design) -> Vec<Stroke> {

@@ -15,9 +15,9 @@ const PAST_END: f64 = 10.0;
 const BEARING_OUTSIDE: f64 = 1.3;
 const BEARING_LENGTH: f64 = 0.4;
 const NUT_ACROSS: f64 = 1.9;
-const CRANK_BAR: f64 = 0.1;
+pub(in crate::drawing) const CRANK_BAR: f64 = 0.1;
 const HANDLE_LENGTH: f64 = 0.72;
-const HANDLE_THICK: f64 = 0.2;
+pub(in crate::drawing) const HANDLE_THICK: f64 = 0.2;
 const HANDLE_NECK: f64 = 0.05;
 /// The crank sits this far out from the bearing, as a part of the bearing tube's side.
 const CRANK_OUT: f64 = 1.5;
@@ -127,6 +127,26 @@ pub(super) fn crank_box(subject: &Subject<'_>) -> [DVec2; 2] {
     ];
     let least = corners.iter().fold(at, |least, corner| least.min(*corner));
     [least, corners.iter().fold(at, |most, corner| most.max(*corner))]
+}
+
+/// The screw as seen along the table.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ScrewEnd {
+    /// The middles of what holds its bearing and its nut, mm.
+    pub held: [DVec2; 2],
+    /// Sides of the tubes there, mm.
+    pub tubes: [f64; 2],
+    /// Where the crank sits on it, mm.
+    pub crank: DVec2,
+    /// Unit vector along the crank's bar.
+    pub up: DVec2,
+}
+
+/// The screw as seen along the table.
+pub(super) fn screw_end(subject: &Subject<'_>) -> ScrewEnd {
+    let line = line_of(subject);
+    let (crank, _, up) = line.crank(subject);
+    ScrewEnd { held: [line.axes.origin, line.axes.point(line.seat, 0.0)], tubes: line.tubes, crank, up }
 }
 
 /// The screw's force acts along this line: from where the nut sits towards the bearing, mm.

@@ -46,7 +46,7 @@ pub fn load_shape(subject: &Subject<'_>) -> LoadShape {
             break_mark(&deck, [left, right], height, if broken { 6.0 * subject.pixel } else { 0.0 }),
         ),
     ];
-    LoadShape { strokes, middle: corner(middle, height / 2.0), corners, broken }
+    LoadShape { strokes, middle: corner(middle, height * load.centre_height.value()), corners, broken }
 }
 
 /// The upper edge with a zigzag in its middle, which says that the rest is left out (ISO 128-2, line 01.1 with

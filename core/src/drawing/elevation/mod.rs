@@ -5,12 +5,13 @@
 //! deck rails and wheels nearest. Everything is filled, so that what is near covers what is far.
 
 mod arm;
-mod base;
+pub(super) mod base;
 mod deck;
-mod drive;
-mod load;
+pub(super) mod drive;
+pub(super) mod load;
 mod pins;
 
+pub use drive::ScrewEnd;
 pub use load::{LoadShape, load_shape};
 
 use super::outline::{Outline, Segment, Stroke};
@@ -52,7 +53,7 @@ impl Subject<'_> {
         Axes { origin: self.place(frame.origin), along: frame.along }
     }
 
-    fn arm(&self, arm: ArmId) -> Axes {
+    pub(super) fn arm(&self, arm: ArmId) -> Axes {
         self.axes(self.pose.arm(arm))
     }
 
@@ -90,6 +91,12 @@ impl Subject<'_> {
     #[must_use]
     pub fn thrust(&self) -> [DVec2; 2] {
         drive::thrust(self)
+    }
+
+    /// The screw as an end elevation shows it.
+    #[must_use]
+    pub fn screw_end(&self) -> ScrewEnd {
+        drive::screw_end(self)
     }
 
     /// Two corners of the crank's box, the lower left one first, mm.

@@ -10,6 +10,7 @@ mod run;
 pub use findings::merged;
 pub use lean::{Lean, LeanNode};
 pub use run::{Progress, SwayRun};
+pub(super) use run::{frame, slack};
 
 use crate::mechanics::Rattle;
 use crate::mechanics::frame3::{Stiffness3, WheelLift};
