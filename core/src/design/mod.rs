@@ -38,6 +38,9 @@ pub use sway::Sway;
 /// The longest name a design may have, in characters.
 pub const NAME_LIMIT: usize = 60;
 
+/// The longest name a design may have, in bytes of UTF-8: what a link can carry of any script beside every input.
+pub const NAME_BYTES: usize = 120;
+
 /// Everything the builder has decided. The default is the metric demo.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub struct Design {
@@ -93,8 +96,14 @@ impl Design {
         Self::fields().find(|field| field.key == key)
     }
 
-    /// Gives it a name: control characters fall away, the rest is cut at [`NAME_LIMIT`] characters.
+    /// Gives it a name: control characters fall away, the rest is cut at [`NAME_LIMIT`] characters and [`NAME_BYTES`] bytes, between characters.
     pub fn rename(&mut self, name: &str) {
-        self.name = name.chars().filter(|sign| !sign.is_control()).take(NAME_LIMIT).collect();
+        self.name.clear();
+        for sign in name.chars().filter(|sign| !sign.is_control()).take(NAME_LIMIT) {
+            if self.name.len() + sign.len_utf8() > NAME_BYTES {
+                break;
+            }
+            self.name.push(sign);
+        }
     }
 }

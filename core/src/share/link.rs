@@ -44,7 +44,7 @@ impl fmt::Display for LinkFault {
     }
 }
 
-/// The design as text: the shorter of its differences from the two demos. Never over 1900 characters.
+/// The design as text: the shorter of its differences from the two demos. Never over 1800 characters.
 #[must_use]
 pub fn encode(design: &Design) -> String {
     Demo::ALL.into_iter().map(|demo| differences(design, demo)).min_by_key(String::len).unwrap_or_default()
