@@ -1,4 +1,5 @@
 //! Where the level line meets the curves: dots, the values beside them, and the names that give way to these.
+use super::frame::Area;
 use super::lettering::{Lettering, text};
 use super::mark::{Anchor, Mark};
 use super::plot::{Name, Placed};
@@ -118,16 +119,21 @@ impl Placed<'_> {
     }
 }
 
-/// The names of the curves; one whose words meet other lettering goes with its leader.
-pub(super) fn names(lettering: &mut Lettering<'_>, names: &[Name]) -> Vec<Mark> {
+/// The names of the curves, the main one first; one whose words meet other lettering hangs elsewhere, off the level line at `level`, or
+/// goes with its leader.
+pub(super) fn names(lettering: &mut Lettering<'_>, names: &[Name], level: f64) -> Vec<Mark> {
     names
         .iter()
         .flat_map(|name| {
-            let free = name.area.is_some_and(|area| lettering.is_free(&area));
-            let [leader, point, words] = name.parts.clone();
-            if free {
-                [leader, point, lettering.set(words)]
+            let first = name.area.map(|area| (&name.parts, area));
+            let off_level = |area: &Area| level < area.y || area.bottom() < level;
+            let others =
+                name.elsewhere.iter().map(|(parts, area)| (parts, *area)).filter(|(_, area)| off_level(area));
+            let free = first.into_iter().chain(others).find(|(_, area)| lettering.is_free(area));
+            if let Some(([leader, point, words], _)) = free {
+                [leader.clone(), point.clone(), lettering.set(words.clone())]
             } else {
+                let [leader, point, words] = name.parts.clone();
                 [
                     Mark::path(leader.class, String::new()),
                     Mark::path(point.class, String::new()),

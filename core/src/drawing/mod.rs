@@ -11,6 +11,7 @@
 
 mod arrow;
 mod chart;
+mod charts;
 mod crossing;
 mod dimension;
 pub mod elevation;

@@ -11,8 +11,8 @@ use super::pole::{tag, tag_width};
 use super::reading::Reading;
 use super::scale::{Screen, crisp};
 use super::sheet::{Live, Sheet, with_extensions};
+use super::state;
 use super::view::{Chart, Layout, SwayChart, View};
-use super::{crossing, state};
 use crate::mechanics::GRAVITY;
 use crate::quantity::{Kind, Style, System, figures, print};
 use crate::report::{Curve as Figured, Report, Station};
@@ -40,24 +40,21 @@ impl Sheet {
         let load = load_shape(&subject);
         let reading = Reading::at(report, station, self.view.system);
 
-        let mut marks = self.paint(&subject.mechanism());
+        let mut marks = self.plan.paint(&subject.mechanism());
         if self.view.show.load {
-            marks.extend(self.paint(&load.strokes));
+            marks.extend(self.plan.paint(&load.strokes));
         }
-        if self.view.show.bent && self.live() {
+        if self.view.show.bent && self.view.live() {
             marks.extend(self.bent(&subject, station));
         }
         if self.view.show.support {
             marks.extend(self.support(station, report));
         }
         // Lettering that must stand is set first; the order of the marks is another matter.
-        let live = self.live();
+        let live = self.view.live();
         let tags = if live { self.plan.tags(&self.view, &mut lettering, station) } else { Vec::new() };
         let curve_marks = if live { self.curve_marks(&mut lettering, report) } else { Vec::new() };
-        let values: Vec<Mark> = (0..self.plan.areas.len())
-            .filter_map(|place| self.placed(place).zip(self.level_in(place, station)))
-            .flat_map(|(placed, level)| placed.values(&mut lettering, station, level, self.view.system))
-            .collect();
+        let values = self.charts.values(&self.plan, &mut lettering, station, self.view.system);
         let table = self
             .plan
             .reading
@@ -101,12 +98,7 @@ impl Sheet {
         }
         marks.extend(tags);
         marks.extend(self.plan.height_labels(&self.view, &mut lettering, station));
-        for (place, names) in self.names.iter().enumerate() {
-            marks.extend(crossing::names(&mut lettering, names));
-            if let Some((placed, level)) = self.placed(place).zip(self.level_in(place, station)) {
-                marks.extend(placed.dots(station, level));
-            }
-        }
+        marks.extend(self.charts.names_and_dots(&self.plan, &mut lettering, station));
         marks.extend(values);
         marks.extend(curve_marks);
         marks.extend(states);
@@ -116,11 +108,6 @@ impl Sheet {
         let live =
             Live { carriage: live.then_some(carriage), deck: live.then_some(deck), level, top, reading };
         (marks, live)
-    }
-
-    /// Where the level lies beside the pole of a plot, px.
-    fn level_in(&self, place: usize, station: &Station) -> Option<f64> {
-        self.plan.areas.get(place).map(|area| crisp(area.scale.level(station.height)))
     }
 
     /// The level line from the deck, the ring at the carriage and the grip at the deck's edge.
@@ -154,9 +141,9 @@ impl Sheet {
         let scale = &self.plan.scale;
         let (x, y) = (self.plan.columns[1], scale.level(station.height));
         let number = height_number(station.height, self.view.system);
-        let word = if self.live() { "deck now" } else { "deck" };
+        let word = if self.view.live() { "deck now" } else { "deck" };
         let dimension =
-            Dimension { word, number: &number, live: self.live(), always: true, words_below: false };
+            Dimension { word, number: &number, live: self.view.live(), always: true, words_below: false };
         let edge = scale.to_screen(subject.deck_left().into()).x;
         let mut marks = vec![extension(Screen::new(edge - OFF_PART, y), Screen::new(x - PAST_LINE, y))];
         marks.extend(dimension.vertical(lettering, x, [y, scale.y(0.0)]));
@@ -170,13 +157,13 @@ impl Sheet {
         let mut marks = Vec::new();
         let weight = report.design.load.mass.to_kg() * GRAVITY;
         let field = self.field();
-        if self.view.show.forces && self.live() {
+        if self.view.show.forces && self.view.live() {
             marks.extend(field.weight(load.middle, weight));
         }
         marks.extend(centre_of_mass(lettering, at));
         let mass = load_words(report, system);
         let force =
-            if self.live() { figures::small_force(weight, system).to_string() } else { String::new() };
+            if self.view.live() { figures::small_force(weight, system).to_string() } else { String::new() };
         let sides = [
             (14.0, -5.0, Anchor::Start),
             (-14.0, -5.0, Anchor::End),
@@ -257,7 +244,7 @@ impl Sheet {
             let Some(place) = self.plan.areas.iter().position(|area| shows(area.chart, curve)) else {
                 continue;
             };
-            let Some(placed) = self.placed(place) else { continue };
+            let Some(placed) = self.charts.placed(&self.plan, place) else { continue };
             let Some(main) = placed.plot.series.first() else { continue };
             let value = main.value(&report.at(height));
             let at = placed.area.place(value, height);

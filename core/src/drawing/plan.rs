@@ -1,9 +1,10 @@
 //! Where everything comes to lie: one scale for drawing, pole and plots, the smaller of what height and width allow.
 use super::chart::Plot;
 use super::face::Measure;
-use super::frame::{Area, PlotArea};
+use super::frame::{Area, Frame, PlotArea};
 use super::lettering::Lettering;
-use super::outline::Bounds;
+use super::mark::Mark;
+use super::outline::{Bounds, Stroke};
 use super::pole::{Pole, WIDTH, band, tag_width};
 use super::scale::{Scale, Screen};
 use super::ticks::Ticks;
@@ -71,6 +72,26 @@ pub(super) struct Plan {
     pub(super) reading: Option<Area>,
     /// For paper: the table is drawn at one to so much.
     pub(super) ratio: Option<u32>,
+}
+
+impl Plan {
+    /// Where things lie, for the page; `bent_factor` is the factor by which give is drawn larger than life.
+    pub(super) fn frame(&self, report: &Report, bent_factor: u16) -> Frame {
+        Frame {
+            scale: self.scale,
+            drawing: self.drawing,
+            plots: self.areas.clone(),
+            reading: self.reading,
+            lift: [report.lowest(), report.highest()],
+            ratio: self.ratio,
+            bent_factor,
+        }
+    }
+
+    /// Outlines of the table on paper.
+    pub(super) fn paint(&self, strokes: &[Stroke]) -> Vec<Mark> {
+        strokes.iter().map(|stroke| Mark::path(stroke.class, stroke.outline.notation(&self.scale))).collect()
+    }
 }
 
 /// What the plan needs to know beforehand.
@@ -337,7 +358,7 @@ fn reading(width: f64, left: f64, [low, high]: [f64; 2], [top, bottom]: [f64; 2]
 }
 
 /// Everything a table reaches anywhere in its lift, mm: the boxes at both ends and in the middle of it, floor included.
-pub(super) fn reach(report: &Report, subject: impl Fn(f64) -> Vec<super::outline::Stroke>) -> Bounds {
+pub(super) fn reach(report: &Report, subject: impl Fn(f64) -> Vec<Stroke>) -> Bounds {
     let (low, high) = (report.lowest(), report.highest());
     let origin = glam::DVec2::ZERO;
     [0.0, 0.25, 0.5, 0.75, 1.0]

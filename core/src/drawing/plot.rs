@@ -44,7 +44,12 @@ pub(super) struct Name {
     pub(super) parts: [Mark; 3],
     /// Box of the words; none where the name found no place.
     pub(super) area: Option<Area>,
+    /// Where else it may hang while other lettering stands in its place, the better places first.
+    pub(super) elsewhere: Vec<([Mark; 3], Area)>,
 }
+
+/// A name has at most so many other places.
+const ELSEWHERE: usize = 8;
 
 impl Name {
     /// A name without a place.
@@ -53,6 +58,7 @@ impl Name {
         Self {
             parts: [Mark::path("ld", String::new()), Mark::path("pb", String::new()), nowhere],
             area: None,
+            elsewhere: Vec::new(),
         }
     }
 }
@@ -129,7 +135,10 @@ impl Placed<'_> {
                 if inside && self.is_clear(&words) && lettering.is_free(&words) {
                     lettering.keep(words);
                     let parts = [Mark::path("ld", String::new()), Mark::path("pb", String::new()), form];
-                    return (Mark::path("lim", drawn(head)), Name { parts, area: Some(words) });
+                    return (
+                        Mark::path("lim", drawn(head)),
+                        Name { parts, area: Some(words), elsewhere: Vec::new() },
+                    );
                 }
             }
         }
@@ -195,24 +204,30 @@ impl Placed<'_> {
                         (if left { TO_LEFT } else { TO_RIGHT }).map(move |part| (inside, left, part))
                     })
                 });
-                for (inside, left, part) in forms {
-                    if taken.iter().any(|other| (other - part).abs() < 0.04) {
-                        continue;
-                    }
-                    let Some(point) = self.on_curve(series, part) else { continue };
-                    let (aside, anchor) = if left { (-1.0, Anchor::End) } else { (1.0, Anchor::Start) };
-                    let end = point.by(aside * LEADER.0, -LEADER.1);
-                    let form = text(series.lettering, end.by(aside * 3.0, 4.0), anchor, &series.name);
-                    let Some(area) = lettering.area(&form) else { continue };
-                    let within = area.right() < self.area.area.right() + RIGHT
-                        && (!inside || self.area.area.x < area.x);
-                    if within && self.is_clear(&area) && lettering.is_free(&area) {
-                        taken.push(part);
-                        lettering.keep(area);
-                        return Name { parts: hung(point, end, form), area: Some(area) };
-                    }
+                let mut places = forms
+                    .filter(|(_, _, part)| taken.iter().all(|other| (other - part).abs() >= 0.04))
+                    .filter_map(|(inside, left, part)| {
+                        let point = self.on_curve(series, part)?;
+                        let (aside, anchor) = if left { (-1.0, Anchor::End) } else { (1.0, Anchor::Start) };
+                        let end = point.by(aside * LEADER.0, -LEADER.1);
+                        let form = text(series.lettering, end.by(aside * 3.0, 4.0), anchor, &series.name);
+                        let area = lettering.area(&form)?;
+                        let within = area.right() < self.area.area.right() + RIGHT
+                            && (!inside || self.area.area.x < area.x);
+                        let fits = within && self.is_clear(&area) && lettering.is_free(&area);
+                        fits.then(|| (part, hung(point, end, form), area))
+                    })
+                    .take(1 + ELSEWHERE)
+                    .collect::<Vec<_>>()
+                    .into_iter();
+                let Some((part, parts, area)) = places.next() else { return Name::none(series.lettering) };
+                taken.push(part);
+                lettering.keep(area);
+                Name {
+                    parts,
+                    area: Some(area),
+                    elsewhere: places.map(|(_, parts, area)| (parts, area)).collect(),
                 }
-                Name::none(series.lettering)
             })
             .collect()
     }

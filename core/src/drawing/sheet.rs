@@ -1,5 +1,6 @@
 //! The whole picture: what stands still, the curves, and what moves with the deck.
 use super::chart::Plot;
+use super::charts::Charts;
 use super::dimension::{Dimension, OFF_PART, PAST_LINE, extension};
 use super::elevation::{Subject, load_shape};
 use super::face::Measure;
@@ -7,15 +8,14 @@ use super::forces::{Field, ForceScale};
 use super::frame::{Area, Frame, Grip};
 use super::lettering::Lettering;
 use super::mark::{Curve, Mark};
-use super::outline::{Stroke, tidy, write};
+use super::outline::{tidy, write};
 use super::overlay::Overlay;
 use super::plan::{Needs, Plan, height_number, reach};
-use super::plot::{Name, Placed};
 use super::reading::Reading;
 use super::scale::{Screen, crisp};
 use super::title;
 use super::view::{Chart, Layout, View};
-use crate::quantity::{System, figures};
+use crate::quantity::figures;
 use crate::report::{Report, Station};
 
 /// A picture of a table at one height.
@@ -86,8 +86,7 @@ pub struct Sheet {
     pub frame: Frame,
     pub(super) view: View,
     pub(super) plan: Plan,
-    pub(super) plots: Vec<Plot>,
-    pub(super) names: Vec<Vec<Name>>,
+    pub(super) charts: Charts,
     pub(super) taken: Vec<Area>,
     pub(super) forces: ForceScale,
     pub(super) overlay: Overlay,
@@ -122,21 +121,12 @@ impl Sheet {
             height: plan.paper.height,
             still: Vec::new(),
             curves: Vec::new(),
-            frame: Frame {
-                scale: plan.scale,
-                drawing: plan.drawing,
-                plots: plan.areas.clone(),
-                reading: plan.reading,
-                lift: [report.lowest(), report.highest()],
-                ratio: plan.ratio,
-                bent_factor: overlay.factor,
-            },
+            frame: plan.frame(report, overlay.factor),
             view: view.clone(),
             overlay,
             forces: ForceScale::new(report, (bounds.most.x - bounds.least.x) * plan.scale.per_mm),
             plan,
-            plots,
-            names: Vec::new(),
+            charts: Charts::new(plots),
             taken: Vec::new(),
             runs,
         };
@@ -149,70 +139,47 @@ impl Sheet {
         Subject { design: &report.design, pose: &station.pose, runs: self.runs, pixel }
     }
 
-    pub(super) fn paint(&self, strokes: &[Stroke]) -> Vec<Mark> {
-        strokes
-            .iter()
-            .map(|stroke| Mark::path(stroke.class, stroke.outline.notation(&self.plan.scale)))
-            .collect()
-    }
-
-    pub(super) fn placed(&self, place: usize) -> Option<Placed<'_>> {
-        let plot = self.plots.get(place)?;
-        Some(Placed { plot, area: self.plan.areas.get(place)?, ticks: self.plan.ticks.get(place)? })
-    }
-
-    /// Whether the reader can touch the picture.
-    pub(super) fn live(&self) -> bool {
-        self.view.layout != Layout::Print
-    }
-
     fn draw(&mut self, report: &Report, measure: Measure<'_>) {
         let mut lettering = Lettering::new(measure, self.plan.paper);
         let mut marks = self.plan.reaches(report);
         marks.extend(self.floor());
         let (low, high) = (report.at(report.lowest()), report.at(report.highest()));
         let ends = [self.subject(report, &low), self.subject(report, &high)];
-        marks.extend(self.paint(&ends[0].ground()));
-        if self.live() {
+        marks.extend(self.plan.paint(&ends[0].ground()));
+        if self.view.live() {
             for subject in &ends {
-                marks.extend(self.paint(&subject.phantom()));
+                marks.extend(self.plan.paint(&subject.phantom()));
             }
         }
         for row in &self.plan.rows {
             marks.extend(row.pole.rule());
         }
-        for place in 0..self.plan.areas.len() {
-            let Some(placed) = self.placed(place) else { continue };
-            marks.extend(placed.axes());
-            marks.extend(placed.words(&mut lettering));
-            let (line, limit) = placed.limit(&mut lettering);
-            marks.push(line);
-            let mut names = placed.names(&mut lettering);
-            names.push(limit);
-            let curves = placed.curves(place);
-            self.names.push(names);
-            self.curves.extend(curves);
-        }
-        // Names give way to values, so that they are set again with what moves.
-        let names: Vec<Area> = self.names.iter().flatten().filter_map(|name| name.area).collect();
+        let (drawn, curves) = self.charts.draw(&self.plan, &mut lettering);
+        marks.extend(drawn);
+        self.curves = curves;
+        let names = self.charts.named();
         if let Some(area) = self.plan.title {
-            marks.extend(title::title(&mut lettering, area, &self.cells(report)));
+            marks.extend(title::title(
+                &mut lettering,
+                area,
+                &title::cells(report, &self.view, "Side elevation"),
+            ));
         }
         for area in self.solids(&ends[0]) {
             lettering.keep(area);
         }
         if self.view.show.dimensions {
-            let dimensions = if self.live() {
+            let dimensions = if self.view.live() {
                 self.lift_dimensions(&mut lettering, report, &ends)
             } else {
                 self.frame_dimensions(&mut lettering, report)
             };
             marks.extend(dimensions);
         }
-        if self.view.show.forces && self.live() {
+        if self.view.show.forces && self.view.live() {
             marks.extend(self.force_unit(&mut lettering));
         }
-        if self.view.show.bent && self.live() {
+        if self.view.show.bent && self.view.live() {
             marks.push(self.bent_note(&mut lettering));
         }
         self.still = marks;
@@ -233,17 +200,6 @@ impl Sheet {
             }
         };
         hatched(scale.y(0.0), [left, right])
-    }
-
-    fn cells(&self, report: &Report) -> Vec<(&'static str, String)> {
-        let unit = if self.view.system == System::Metric { "mm" } else { "in" };
-        let (number, of) = self.view.sheet;
-        vec![
-            ("Design", report.design.name.clone()),
-            ("View", "Side elevation".to_owned()),
-            ("Dimensions", unit.to_owned()),
-            ("Drawing", format!("{number} of {of}")),
-        ]
     }
 
     /// Parts that stand still and that lettering should keep off.

@@ -4,6 +4,9 @@ use super::lettering::{Lettering, text};
 use super::mark::{Anchor, Mark};
 use super::outline::{tidy, write};
 use super::scale::{Screen, crisp};
+use super::view::View;
+use crate::quantity::System;
+use crate::report::Report;
 
 /// Inner margin of a cell, where there is room and where there is not, and its two base lines from the upper edge, px.
 const INSIDE: [f64; 2] = [12.0, 8.0];
@@ -11,6 +14,18 @@ const NAMES: f64 = 19.0;
 const WORDS: f64 = 40.0;
 /// The first cell is never narrower, px.
 const LEAST: f64 = 84.0;
+
+/// The cells of a picture: design, what is seen, unit and number of the drawing.
+pub(super) fn cells(report: &Report, view: &View, what: &str) -> Vec<(&'static str, String)> {
+    let unit = if view.system == System::Metric { "mm" } else { "in" };
+    let (number, of) = view.sheet;
+    vec![
+        ("Design", report.design.name.clone()),
+        ("View", what.to_owned()),
+        ("Dimensions", unit.to_owned()),
+        ("Drawing", format!("{number} of {of}")),
+    ]
+}
 
 /// Frame and lettering of a block with these cells: heading and words. The first cell takes what the others leave and is
 /// cut where it must be; where even that is too little, cells go from the second on.

@@ -114,6 +114,11 @@ pub struct View {
 }
 
 impl View {
+    /// Whether the reader can touch the picture.
+    pub(super) fn live(&self) -> bool {
+        self.layout != Layout::Print
+    }
+
     /// A view of the size with everything at its default.
     #[must_use]
     pub fn new(width: u32, height: u32, layout: Layout, system: System) -> Self {

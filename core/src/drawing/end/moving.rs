@@ -15,8 +15,8 @@ use crate::drawing::plan::height_number;
 use crate::drawing::reading::Reading;
 use crate::drawing::scale::{Screen, crisp};
 use crate::drawing::sheet::{Live, Picture};
+use crate::drawing::state;
 use crate::drawing::view::{Layout, View};
-use crate::drawing::{crossing, state};
 use crate::report::{Lean, PUSH, Station};
 
 /// The hardest push that is drawn, N.
@@ -82,7 +82,7 @@ impl SwaySheet {
     ) -> (Vec<Mark>, SwayLive) {
         let side = self.side(scene.report, station);
         let straight = self.end(side, None);
-        let lean = scene.sway.filter(|_| self.live()).and_then(|sway| sway.lean(station.height));
+        let lean = scene.sway.filter(|_| self.view.live()).and_then(|sway| sway.lean(station.height));
         let asked = if push.is_nan() { 0.0 } else { push.clamp(-MOST_PUSH, MOST_PUSH) };
         let pushed = if lean.is_some() { asked } else { 0.0 };
         let leaning =
@@ -94,34 +94,31 @@ impl SwaySheet {
         let stands = load(&end);
         let beside = load_shape(&side);
         let values = reading(scene.sway, station, self.view.system);
-        let live = self.live();
+        let live = self.view.live();
 
         let mut marks = Vec::new();
         if self.beside {
-            marks.extend(self.paint(&side.mechanism()));
+            marks.extend(self.plan.paint(&side.mechanism()));
             if self.view.show.load {
-                marks.extend(self.paint(&beside.strokes));
+                marks.extend(self.plan.paint(&beside.strokes));
             }
         }
-        let phantom = self.paint(&straight.phantom());
+        let phantom = self.plan.paint(&straight.phantom());
         marks.extend(phantom.into_iter().map(|mark| if leaning.is_some() { mark } else { left_out(mark) }));
-        marks.extend(self.paint(&end.mechanism()));
+        marks.extend(self.plan.paint(&end.mechanism()));
         if self.view.show.load {
-            marks.extend(self.paint(&stands.strokes));
+            marks.extend(self.plan.paint(&stands.strokes));
         }
         if live {
             marks.extend(self.slack(scene, &end, station));
         }
-        marks.extend(self.paint(&[straight.centre_line(PAST_END)]));
+        marks.extend(self.plan.paint(&[straight.centre_line(PAST_END)]));
 
         // Lettering that must stand is set first; the order of the marks is another matter.
         self.keep_crank(&mut lettering, &end);
         let tags = if live { self.plan.tags(&self.view, &mut lettering, station) } else { Vec::new() };
         let curve_marks = if live { self.curve_marks(&mut lettering, scene) } else { Vec::new() };
-        let figures: Vec<Mark> = (0..self.plan.areas.len())
-            .filter_map(|place| self.placed(place).zip(self.level_in(place, station)))
-            .flat_map(|(placed, level)| placed.values(&mut lettering, station, level, self.view.system))
-            .collect();
+        let figures = self.charts.values(&self.plan, &mut lettering, station, self.view.system);
         let table =
             self.plan.reading.map(|area| values.marks(&mut lettering, area, false)).unwrap_or_default();
         let now = self.now(&mut lettering, &side, station);
@@ -146,12 +143,7 @@ impl SwaySheet {
         }
         marks.extend(tags);
         marks.extend(self.plan.height_labels(&self.view, &mut lettering, station));
-        for (place, names) in self.names.iter().enumerate() {
-            marks.extend(crossing::names(&mut lettering, names));
-            if let Some((placed, level)) = self.placed(place).zip(self.level_in(place, station)) {
-                marks.extend(placed.dots(station, level));
-            }
-        }
+        marks.extend(self.charts.names_and_dots(&self.plan, &mut lettering, station));
         marks.extend(figures);
         marks.extend(curve_marks);
         marks.extend(states);
@@ -180,11 +172,6 @@ impl SwaySheet {
         Leaning { lean, scale: straight.turned() * self.drawn(1.0, push) }
     }
 
-    /// Where the level lies beside the pole of a plot, px.
-    fn level_in(&self, place: usize, station: &Station) -> Option<f64> {
-        self.plan.areas.get(place).map(|area| crisp(area.scale.level(station.height)))
-    }
-
     /// Lettering keeps off the crank.
     fn keep_crank(&self, lettering: &mut Lettering<'_>, end: &EndSubject<'_>) {
         let scale = &self.plan.scale;
@@ -209,9 +196,9 @@ impl SwaySheet {
         let scale = &self.plan.scale;
         let (x, y) = (self.plan.columns[1], scale.level(station.height));
         let number = height_number(station.height, self.view.system);
-        let word = if self.live() { "deck now" } else { "deck" };
+        let word = if self.view.live() { "deck now" } else { "deck" };
         let dimension =
-            Dimension { word, number: &number, live: self.live(), always: true, words_below: false };
+            Dimension { word, number: &number, live: self.view.live(), always: true, words_below: false };
         let edge = self.left_edge(side);
         let mut marks = vec![extension(Screen::new(edge - OFF_PART, y), Screen::new(x - PAST_LINE, y))];
         marks.extend(dimension.vertical(lettering, x, [y, scale.y(0.0)]));
@@ -254,7 +241,7 @@ impl SwaySheet {
         marks.extend(grips.carriage.map(|ring| Mark::circle("grip none", ring.centre, ring.radius)));
         marks.push(Mark::circle("grip", grips.deck.centre, grips.deck.radius));
         let push = crate::drawing::plot::dot(grips.push.centre, grips.push.radius);
-        let known = self.plots.iter().any(|plot| plot.series.iter().any(|series| !series.points.is_empty()));
+        let known = self.charts.have_points();
         marks.push(Mark::path("grip", if known { push } else { String::new() }));
         marks
     }
@@ -267,7 +254,7 @@ impl SwaySheet {
             let Some(place) = self.plan.areas.iter().position(|area| shows(area.chart, curve)) else {
                 continue;
             };
-            let Some(placed) = self.placed(place) else { continue };
+            let Some(placed) = self.charts.placed(&self.plan, place) else { continue };
             let Some(main) = placed.plot.series.first() else { continue };
             let at = placed.area.place(main.drawn(height), height);
             if at.x.is_finite() && at.y.is_finite() {

@@ -4,6 +4,7 @@ use super::pieces::Pieces;
 use super::plots::plot;
 use super::{EndSubject, Leaning};
 use crate::drawing::chart::Plot;
+use crate::drawing::charts::Charts;
 use crate::drawing::dimension::{Dimension, OFF_PART, PAST_LINE, extension};
 use crate::drawing::elevation::{Subject, load_shape};
 use crate::drawing::face::Measure;
@@ -12,12 +13,10 @@ use crate::drawing::lettering::Lettering;
 use crate::drawing::mark::{Curve, Mark};
 use crate::drawing::outline::{Bounds, Stroke};
 use crate::drawing::plan::{Needs, Plan, height_number, reach};
-use crate::drawing::plot::{Name, Placed};
 use crate::drawing::scale::{Screen, crisp};
 use crate::drawing::sheet::{hatched, runs};
 use crate::drawing::title;
 use crate::drawing::view::{Chart, Layout, SwayChart, View};
-use crate::quantity::System;
 use crate::report::{Finding, PUSH, Report, Station, SwayReport};
 use glam::DVec2;
 
@@ -56,8 +55,7 @@ pub struct SwaySheet {
     pub frame: Frame,
     pub(super) view: View,
     pub(super) plan: Plan,
-    pub(super) plots: Vec<Plot>,
-    pub(super) names: Vec<Vec<Name>>,
+    pub(super) charts: Charts,
     pub(super) taken: Vec<Area>,
     pub(super) runs: [[f64; 2]; 2],
     pub(super) pieces: Pieces,
@@ -99,19 +97,10 @@ impl SwaySheet {
             height: plan.paper.height,
             still: Vec::new(),
             curves: Vec::new(),
-            frame: Frame {
-                scale: plan.scale,
-                drawing: plan.drawing,
-                plots: plan.areas.clone(),
-                reading: plan.reading,
-                lift: [report.lowest(), report.highest()],
-                ratio: plan.ratio,
-                bent_factor: factor(report, scene.sway, plan.scale.per_mm),
-            },
+            frame: plan.frame(report, factor(report, scene.sway, plan.scale.per_mm)),
             view: view.clone(),
             plan,
-            plots,
-            names: Vec::new(),
+            charts: Charts::new(plots),
             taken: Vec::new(),
             runs,
             pieces,
@@ -130,23 +119,6 @@ impl SwaySheet {
         EndSubject { side, pieces: &self.pieces, leaning, middle: self.middle }
     }
 
-    pub(super) fn paint(&self, strokes: &[Stroke]) -> Vec<Mark> {
-        strokes
-            .iter()
-            .map(|stroke| Mark::path(stroke.class, stroke.outline.notation(&self.plan.scale)))
-            .collect()
-    }
-
-    pub(super) fn placed(&self, place: usize) -> Option<Placed<'_>> {
-        let plot = self.plots.get(place)?;
-        Some(Placed { plot, area: self.plan.areas.get(place)?, ticks: self.plan.ticks.get(place)? })
-    }
-
-    /// Whether the reader can touch the picture.
-    pub(super) fn live(&self) -> bool {
-        self.view.layout != Layout::Print
-    }
-
     fn draw(&mut self, scene: &Scene<'_>, measure: Measure<'_>) {
         let report = scene.report;
         let mut lettering = Lettering::new(measure, self.plan.paper);
@@ -155,15 +127,15 @@ impl SwaySheet {
         let (low, high) = (report.at(report.lowest()), report.at(report.highest()));
         let ends = [&low, &high].map(|station| self.side(report, station));
         if self.beside {
-            marks.extend(self.paint(&ends[0].ground()));
+            marks.extend(self.plan.paint(&ends[0].ground()));
             for side in &ends {
-                marks.extend(self.paint(&side.phantom()));
+                marks.extend(self.plan.paint(&side.phantom()));
             }
         }
-        marks.extend(self.paint(&self.end(ends[0], None).ground()));
-        if self.live() {
+        marks.extend(self.plan.paint(&self.end(ends[0], None).ground()));
+        if self.view.live() {
             for side in ends {
-                marks.extend(self.paint(&[super::frames::panel(&self.end(side, None), "ph")]));
+                marks.extend(self.plan.paint(&[super::frames::panel(&self.end(side, None), "ph")]));
             }
         }
         for row in &self.plan.rows {
@@ -174,28 +146,19 @@ impl SwaySheet {
                 [top, row.pole.scale.y(row.pole.ends[0])],
             ));
         }
-        for place in 0..self.plan.areas.len() {
-            let Some(placed) = self.placed(place) else { continue };
-            marks.extend(placed.axes());
-            marks.extend(placed.words(&mut lettering));
-            let (line, limit) = placed.limit(&mut lettering);
-            marks.push(line);
-            let mut names = placed.names(&mut lettering);
-            names.push(limit);
-            let curves = placed.curves(place);
-            self.names.push(names);
-            self.curves.extend(curves);
-        }
-        // Names give way to values, so that they are set again with what moves.
-        let names: Vec<Area> = self.names.iter().flatten().filter_map(|name| name.area).collect();
+        let (drawn, curves) = self.charts.draw(&self.plan, &mut lettering);
+        marks.extend(drawn);
+        self.curves = curves;
+        let names = self.charts.named();
+        let what = if self.beside { "Side and end elevation" } else { "End elevation" };
         if let Some(area) = self.plan.title {
-            marks.extend(title::title(&mut lettering, area, &self.cells(report)));
+            marks.extend(title::title(&mut lettering, area, &title::cells(report, &self.view, what)));
         }
         let casters = self.end(ends[0], None);
         for area in self.solids(&casters) {
             lettering.keep(area);
         }
-        if self.view.show.dimensions && self.live() {
+        if self.view.show.dimensions && self.view.live() {
             marks.extend(self.lift_dimensions(&mut lettering, report, &ends));
         }
         marks.push(self.factor_note(&mut lettering, scene));
@@ -212,18 +175,6 @@ impl SwaySheet {
         };
         let left = if self.view.layout == Layout::Narrow { 8.0 } else { self.plan.columns[0] - 3.0 };
         hatched(self.plan.scale.y(0.0), [left, right])
-    }
-
-    fn cells(&self, report: &Report) -> Vec<(&'static str, String)> {
-        let unit = if self.view.system == System::Metric { "mm" } else { "in" };
-        let (number, of) = self.view.sheet;
-        let view = if self.beside { "Side and end elevation" } else { "End elevation" };
-        vec![
-            ("Design", report.design.name.clone()),
-            ("View", view.to_owned()),
-            ("Dimensions", unit.to_owned()),
-            ("Drawing", format!("{number} of {of}")),
-        ]
     }
 
     /// The casters: lettering keeps off them.
@@ -280,7 +231,7 @@ impl SwaySheet {
     fn factor_note(&self, lettering: &mut Lettering<'_>, scene: &Scene<'_>) -> Mark {
         use crate::drawing::lettering::text;
         use crate::drawing::mark::Anchor;
-        let words = if scene.sway.is_some() && self.live() {
+        let words = if scene.sway.is_some() && self.view.live() {
             format!("give × {}", self.frame.bent_factor)
         } else {
             String::new()

@@ -1,4 +1,5 @@
 //! Parts in each other's way.
+use super::strength::lower;
 use crate::mechanics::Pose;
 use crate::quantity::{Amount, Phrase};
 use crate::report::Report;
@@ -19,7 +20,7 @@ pub(super) fn clashes(report: &Report) -> Vec<Finding> {
         .into_iter()
         .map(|pair| {
             let missing = -pair.gap;
-            let start = Phrase::new(format!("{} and {}: ", pair.first, pair.second.to_lowercase()));
+            let start = Phrase::new(format!("{} and {}: ", pair.first, lower(&pair.second)));
             let at = |phrase: Phrase| phrase.and(" at deck ").with(Amount::Size(pair.height)).and(".");
             let (grade, phrase, remedy) = if missing > 0.0 {
                 (

@@ -88,7 +88,7 @@ pub(super) fn all_hold(report: &Report) -> Option<Finding> {
         grade: Grade::Fine,
         ratio: most.ratio,
         phrase: Phrase::new(format!(
-            "Strength: {} checks hold at every height; most used is {}, ",
+            "Strength: {} checks hold at every height; nearest its limit: {}, ",
             limits().count(),
             lower(most.title)
         ))
@@ -102,7 +102,7 @@ pub(super) fn all_hold(report: &Report) -> Option<Finding> {
 }
 
 /// A title inside a sentence.
-fn lower(title: &str) -> String {
+pub(super) fn lower(title: &str) -> String {
     let mut letters = title.chars();
     let first = letters.next().map(|letter| letter.to_lowercase().to_string()).unwrap_or_default();
     format!("{first}{}", letters.as_str())
