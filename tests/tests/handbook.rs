@@ -8,7 +8,7 @@ mod tables;
 
 use risewright::mechanics::beam::Beam;
 use risewright::mechanics::mechanism::Screw;
-use risewright::mechanics::section::{PointLoad, Softness};
+use risewright::mechanics::section::{Diagram, ElasticLine, PointLoad, Softness, Spread};
 use risewright::mechanics::{ArmId, Detail, JointId, Mechanism, Pose, Solver, State};
 use serde_json::{Value, json};
 use tables::{Table, close};
@@ -318,4 +318,59 @@ fn overhanging_deck_in_closed_form() {
         p * l.powi(3) / (48.0 * ei) + p * l / (4.0 * kga),
         1e-9,
     );
+}
+
+/// Sag at a place of a bar under loads in order and a load spread evenly from the first to the last, N/m downwards.
+fn bent(softness: Softness, loads: &[PointLoad], spread: f64) -> ElasticLine {
+    ElasticLine::new(&Diagram::new(loads, Spread { along: 0.0, across: -spread }), softness)
+}
+
+fn up(s: f64, across: f64, couple: f64) -> PointLoad {
+    PointLoad { s, across, couple, ..PointLoad::default() }
+}
+
+#[test]
+fn spread_loads_and_bars_held_fast() {
+    let softness = rail(0.0, 0.6).softness;
+    let rigid_in_shear = Softness { shear: 0.0, ..softness };
+    let (p, q) = (400.0, 1000.0);
+    let even = [up(0.0, q * 0.3, 0.0), up(0.6, q * 0.3, 0.0)];
+    let tip = [up(0.0, p, p * 0.3), up(0.3, -p, 0.0)];
+    let shelf = [up(0.0, q * 0.3, q * 0.3 * 0.15), up(0.3, 0.0, 0.0)];
+    let clamped = [up(0.0, p / 2.0, p * 0.6 / 8.0), up(0.3, -p, 0.0), up(0.6, p / 2.0, -p * 0.6 / 8.0)];
+    let rows: [(&str, &[PointLoad], f64, f64); 4] = [
+        ("SS UDL q", &even, q, 0.3),
+        ("Cantilever tip P", &tip, 0.0, 0.3),
+        ("Cantilever UDL", &shelf, q, 0.3),
+        ("Fixed-fixed centre P", &clamped, 0.0, 0.3),
+    ];
+    for (name, loads, spread, at) in rows {
+        let [bending, total, moment] = beam_row(name);
+        let sag = |softness| {
+            let line = bent(softness, loads, spread);
+            let line = if name == "SS UDL q" { line.held_at(0.0, 0.6) } else { line };
+            -line.at(at).across * 1e3
+        };
+        // The table rounds to hundredths of a micrometre.
+        hold(WOOD, sag(rigid_in_shear), bending, 1e-4);
+        hold(WOOD, sag(softness), total, 1e-4);
+        let diagram = Diagram::new(loads, Spread { along: 0.0, across: -spread });
+        hold(WOOD, diagram.extremes().moment * 1e3, moment, 1e-6);
+    }
+    // Held fast at both ends: the far end comes back to its place without a turn.
+    let end = bent(rigid_in_shear, &clamped, 0.0).at(0.6);
+    assert!(end.across.abs() < 1e-12 && end.turn.abs() < 1e-12, "{end:?}");
+}
+
+/// A short beam in which shear is worth a fifth: E 200 GPa, nu 0.3, l 1.44 m, A 31 cm2, I 2810 cm4, shear coefficient 2.42, 100 kN/m.
+#[test]
+fn short_beam_with_shear() {
+    let source =
+        "AFNOR VPCS SSLL02/89 (data read; the deflection computed from 5 p l^4 / 384 EI + k p l^2 / 8 GA)";
+    let (e, l, area, inertia, p) = (2e11, 1.44, 31e-4, 2810e-8, 1e5);
+    let g = e / (2.0 * 1.3);
+    let softness = Softness { axial: 0.0, bending: 1.0 / (e * inertia), shear: 2.42 / (g * area) };
+    let loads = [up(0.0, p * l / 2.0, 0.0), up(l, p * l / 2.0, 0.0)];
+    let line = bent(softness, &loads, p).held_at(0.0, l);
+    hold(source, -line.at(l / 2.0).across, 0.001_259_26, 1e-5);
 }
