@@ -22,3 +22,5 @@ pub mod report;
 pub mod drawing;
 // How is it passed on?
 pub mod share;
+// What does one read, on screen and on the wall?
+pub mod pages;

@@ -25,6 +25,7 @@ const ROOMS: [&str; 10] = [
     "report",
     "drawing",
     "share",
+    "pages",
 ];
 
 /// What `core` does without, so that it gives the same answer everywhere and at any time.

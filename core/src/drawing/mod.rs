@@ -40,6 +40,9 @@ mod view;
 pub use face::{Face, Measure, widths};
 pub use frame::{Area, Frame, Grip, PlotArea};
 pub use mark::{Anchor, Curve, Hue, Ink, Mark, Shape};
+pub(crate) use outline::write;
+pub(crate) use svg::escaped;
+
 pub use outline::{Bounds, Outline, Segment, Stroke};
 pub use reading::{Reading, ReadingRow};
 pub use scale::{Model, Scale, Screen};

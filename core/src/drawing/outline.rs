@@ -120,7 +120,7 @@ impl Outline {
 }
 
 /// Appends to a string, which cannot fail.
-pub(super) fn write(text: &mut String, arguments: std::fmt::Arguments<'_>) {
+pub(crate) fn write(text: &mut String, arguments: std::fmt::Arguments<'_>) {
     let _: std::fmt::Result = text.write_fmt(arguments);
 }
 

@@ -102,6 +102,7 @@ impl Picture {
     }
 }
 
-fn escaped(words: &str) -> String {
-    words.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
+/// Words that mean the same in XML and HTML, between tags and in quoted attributes.
+pub(crate) fn escaped(words: &str) -> String {
+    words.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
 }

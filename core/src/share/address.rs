@@ -8,17 +8,73 @@ pub enum View {
     /// The side elevation with its plots.
     #[default]
     Elevation,
+    /// Every check, with its formula and its curve.
+    Strength,
+    /// The end elevation: how it sways, twists and rattles.
+    Sway,
+    /// The parts on sheets.
+    Sheets,
+    /// Where the holes go, and how exactly.
+    Drilling,
+    /// What to buy.
+    Hardware,
+    /// What to do in what order.
+    Steps,
+    /// All that goes on the shop wall, for paper.
+    Packet,
+    /// Where formulas and values come from, and where they end.
+    Sources,
 }
 
 impl View {
     /// Every view, in the order of the tabs.
-    pub const ALL: [Self; 1] = [Self::Elevation];
+    pub const ALL: [Self; 9] = [
+        Self::Elevation,
+        Self::Strength,
+        Self::Sway,
+        Self::Sheets,
+        Self::Drilling,
+        Self::Hardware,
+        Self::Steps,
+        Self::Packet,
+        Self::Sources,
+    ];
 
     /// Its word in the address, for ever.
     #[must_use]
     pub const fn word(self) -> &'static str {
         match self {
             Self::Elevation => "elevation",
+            Self::Strength => "strength",
+            Self::Sway => "sway",
+            Self::Sheets => "sheets",
+            Self::Drilling => "drilling",
+            Self::Hardware => "hardware",
+            Self::Steps => "steps",
+            Self::Packet => "packet",
+            Self::Sources => "sources",
+        }
+    }
+
+    /// The view of a word.
+    #[must_use]
+    pub fn of(word: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|view| view.word() == word)
+    }
+
+    /// Its title, on its tab and over its page.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::Elevation => "Elevation",
+            Self::Strength => "Strength",
+            Self::Sway => "Sway",
+            Self::Sheets => "Sheets",
+            Self::Drilling => "Drilling",
+            Self::Hardware => "Hardware",
+            Self::Steps => "Build order",
+            Self::Packet => "Packet",
+            Self::Sources => "Sources",
         }
     }
 }
@@ -65,7 +121,7 @@ pub fn read(fragment: &str) -> Result<Option<(View, Design)>, AddressFault> {
     let (version, view, design) = (parts.next().unwrap_or_default(), parts.next(), parts.next());
     match (version.parse::<u32>(), view, design) {
         (Ok(1), Some(view), Some(design)) => {
-            let view = View::ALL.into_iter().find(|known| known.word() == view).unwrap_or_default();
+            let view = View::of(view).unwrap_or_default();
             link::decode(design).map(|design| Some((view, design))).map_err(AddressFault::Link)
         }
         (Ok(version), _, _) if version > 1 => Err(AddressFault::Newer),

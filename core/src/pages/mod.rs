@@ -1,0 +1,66 @@
+//! What does one read? The views that are read like a page of a workshop manual: made from a report, as documents that the screen, the
+//! packet and a plain file show alike.
+//!
+//! A page may know less at first than in the end: sheets are packed better and better, remedies are tried one after another. It is a value
+//! with [`Page::advance`], so that a worker, a test or a script can drive it, show what is known, and abandon it.
+mod cautions;
+mod document;
+mod html;
+mod sources;
+
+pub use cautions::CAUTIONS;
+pub use document::{Act, Block, Cell, Document, Figure, Fold, Span, Table, Text};
+
+use std::rc::Rc;
+
+use crate::quantity::System;
+use crate::report::Report;
+use crate::share::address::View;
+
+/// For whom a page is written.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Reader {
+    /// The units the reader is used to.
+    pub system: System,
+    /// The address of the program up to the `#`, for links on paper.
+    pub address: String,
+    /// Today, as it shall stand on paper; core has no clock.
+    pub date: String,
+}
+
+/// A view as a document, and the work that goes on behind it.
+pub trait Page {
+    /// Does a slice of work, some milliseconds; whether there is more to do.
+    fn advance(&mut self) -> bool {
+        false
+    }
+
+    /// The share of the work that is done, 0 to 1.
+    fn progress(&self) -> f64 {
+        1.0
+    }
+
+    /// What is known so far.
+    fn document(&self, reader: &Reader) -> Document;
+
+    /// A file that the document offers in an [`Act::Save`], by its name; none of another name.
+    fn file(&self, _name: &str, _reader: &Reader) -> Option<String> {
+        None
+    }
+}
+
+/// The page of a view over a report; none for a view that is no document, like the side elevation.
+#[must_use]
+pub fn page(view: View, report: &Rc<Report>) -> Option<Box<dyn Page>> {
+    match view {
+        View::Elevation => None,
+        View::Sources => Some(Box::new(sources::Sources::new(Rc::clone(report)))),
+        View::Strength
+        | View::Sway
+        | View::Sheets
+        | View::Drilling
+        | View::Hardware
+        | View::Steps
+        | View::Packet => None,
+    }
+}
