@@ -2,10 +2,10 @@
 //!
 //! ```text
 //! cargo run --example sheet -- [width=1096] [height=628] [deck=760] [units=mm|in] [layout=wide|narrow|print]
-//!     [end=alone|beside] [push=0] [demo=a|b] [set=key:steps,...] [charts=screw,sag,crank,wheels,pivots,bending,tilt,casters] [show=dfbels] [style=tokens.css] > sheet.svg
+//!     [end=alone|beside] [push=0] [demo=a|b] [link=a.al5] [set=key:steps,...] [charts=screw,sag,crank,wheels,pivots,bending,tilt,casters] [show=dfbels] [style=tokens.css] > sheet.svg
 //! ```
 //! `end` draws the end elevation with the sideways figures instead, alone or beside the side elevation, pushed by so many newtons to the right.
-//! `deck` is a height in millimetres, brought back into the lift; `set` changes inputs by their two letters, in stored steps;
+//! `link` is the design's part of an address, instead of a demo. `deck` is a height in millimetres, brought back into the lift; `set` changes inputs by their two letters, in stored steps;
 //! `show` names what is drawn: dimensions, forces, bending, (e)lastic shape, load, support. `style` is a style sheet with the tokens (colours, line
 //! weights); the classes of the drawing language are added.
 
@@ -19,6 +19,7 @@ use risewright::drawing::end::{Scene, compose as compose_end};
 use risewright::drawing::{Chart, LANGUAGE, Layout, Picture, Show, View, compose, widths};
 use risewright::quantity::System;
 use risewright::report::{Report, SwayRun, Unsound, analyse, merged};
+use risewright::share::link;
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
@@ -63,7 +64,10 @@ fn sheet(arguments: &[String]) -> Result<String, String> {
             support: has('s'),
         };
     }
-    let mut design = if value("demo") == Some("b") { Demo::PottingBench } else { Demo::PaperLift }.design();
+    let mut design = match value("link") {
+        Some(text) => link::decode(text).map_err(|fault| fault.to_string())?,
+        None => if value("demo") == Some("b") { Demo::PottingBench } else { Demo::PaperLift }.design(),
+    };
     for change in value("set").into_iter().flat_map(|changes| changes.split(',')) {
         apply(&mut design, change)?;
     }

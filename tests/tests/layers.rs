@@ -35,8 +35,16 @@ const OUTSIDE: [&str; 6] = ["time", "fs", "env", "thread", "net", "process"];
 const SCREENLESS: [&str; 4] = ["edit", "screen", "format", "input"];
 
 /// Modules of the page that talk to the world outside it; effects live nowhere else.
-const WITH_EFFECTS: [&str; 7] =
-    ["persist", "worker", "clock", "widgets/canvas", "widgets/picture", "widgets/place", "widgets/size"];
+const WITH_EFFECTS: [&str; 8] = [
+    "persist",
+    "worker",
+    "clock",
+    "widgets/canvas",
+    "widgets/document",
+    "widgets/picture",
+    "widgets/place",
+    "widgets/size",
+];
 
 /// Marks of unfinished work, written so that this file does not hold them.
 const MARKS: [&str; 6] = [

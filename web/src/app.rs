@@ -1,5 +1,6 @@
 //! The page's frame: it only puts the pieces in their places.
 use leptos::prelude::*;
+use risewright::share::address::View;
 use web_sys::KeyboardEvent;
 
 use crate::frame::header::Header;
@@ -9,14 +10,18 @@ use crate::input::keyboard::Command;
 use crate::persist;
 use crate::state::State;
 use crate::views::elevation::Elevation;
+use crate::views::reader::Page as Leaf;
+use crate::worker;
 
 /// The whole page.
 #[component]
 pub fn App() -> impl IntoView {
-    let (designs, fault) = persist::first_designs();
+    let (view, designs, fault) = persist::first_designs();
     match State::new(designs, fault) {
         Ok(state) => {
+            state.view.set(view);
             persist::follow(state);
+            worker::follow(state);
             window_event_listener(leptos::ev::keydown, move |event| on_key(state, &event));
             view! { <Page state/> }.into_any()
         }
@@ -40,7 +45,10 @@ fn Page(state: State) -> impl IntoView {
             <Header state/>
             <Notice state/>
             <main class="sheet">
-                <Elevation state/>
+                {move || match state.view.get() {
+                    View::Elevation => view! { <Elevation state/> }.into_any(),
+                    _ => view! { <Leaf state/> }.into_any(),
+                }}
             </main>
             <Inputs state/>
         </div>

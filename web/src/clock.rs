@@ -9,6 +9,12 @@ pub fn now() -> f64 {
     js_sys::Date::now()
 }
 
+/// Today where the reader is, year first (ISO 8601).
+pub fn today() -> String {
+    let date = js_sys::Date::new_0();
+    format!("{}-{:02}-{:02}", date.get_full_year(), date.get_month() + 1, date.get_date())
+}
+
 /// Calls `step` before every paint, with the seconds since the call before, until it returns false.
 pub fn each_frame(step: impl FnMut(f64) -> bool + 'static) {
     next_frame(now(), step);

@@ -10,6 +10,7 @@ mod state;
 mod trouble;
 mod views;
 mod widgets;
+mod worker;
 
 use wasm_bindgen::JsCast;
 

@@ -9,11 +9,13 @@ use risewright::design::Design;
 use risewright::drawing::{Chart, Show};
 use risewright::quantity::System;
 use risewright::report::{Refusal, Report, Station, Unsound, analyse};
+use risewright::share::address::View;
 
 use crate::edit::{Book, Edit};
 use crate::format;
 use crate::input::crank::Direction;
 use crate::input::keyboard::Command;
+use crate::worker::Leaf;
 
 /// A value shared between memos; equal only to itself, so that a new one always counts as a change.
 #[derive(Debug)]
@@ -75,6 +77,12 @@ pub struct State {
     pub charts: RwSignal<Vec<Chart>>,
     /// Which way the crank is being turned, if it is.
     pub turning: RwSignal<Option<Direction>>,
+    /// The view that is open.
+    pub view: RwSignal<View>,
+    /// What is known of the page that is read in it.
+    pub leaf: RwSignal<Leaf>,
+    /// The check whose part is marked in the drawing.
+    pub marked: RwSignal<Option<String>>,
     /// A sentence to read before all else: a link that cannot be opened, a copy that failed.
     pub notice: RwSignal<Option<Message>>,
     /// What a screen reader says when the deck has come to rest.
@@ -129,6 +137,9 @@ impl State {
             shown: RwSignal::new(Show::default()),
             charts: RwSignal::new(vec![Chart::ScrewForce, Chart::Sag]),
             turning: RwSignal::new(None),
+            view: RwSignal::new(View::default()),
+            leaf: RwSignal::new(Leaf::default()),
+            marked: RwSignal::new(None),
             notice: RwSignal::new(notice.map(Message::Sentence)),
             spoken: RwSignal::new(String::new()),
         })

@@ -197,6 +197,8 @@ pub fn potting_bench() -> Design {
             sheet_width: inch(48.0),
             kerf: inch(0.125),
             trim: inch(0.25),
+            drilling: inch(0.015_625),
+            level: inch(0.1875),
             ..Shop::default()
         },
     }

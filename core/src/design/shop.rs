@@ -27,6 +27,10 @@ inputs! {
         second_length: Length = 0, 0 => mm(6000.0), "yd", "Offcut 2, length";
         /// Width of the second offcut.
         second_width: Length = 0, 0 => mm(6000.0), "ye", "Offcut 2, width";
+        /// How far from its mark a hole of a pivot may come to lie the way you drill, in any direction.
+        drilling: Length = mm(0.3), mm(0.02) => mm(3.0), "yf", "Drilling error";
+        /// How much higher one end of the deck may stand than the other because of the holes.
+        level: Length = mm(5.0), mm(0.1) => mm(50.0), "yg", "Out of level, accepted";
         /// Price of a sheet.
         sheet_price: Money = 0, 0 => DEAR, "zs", "Price, sheet";
         /// Price of a metre of bar, tube or batten, all kinds alike.

@@ -88,7 +88,7 @@ impl Unit {
             Self::Give => figures::sag(value, system),
             Self::Slope => figures::sag(value * Self::run(system), system),
             Self::Moment => figures::torque(value, system),
-            Self::Twist => figures::ratio(value * 1e3),
+            Self::Twist => figures::twist(value),
             Self::Times => figures::factor(value),
         }
     }
@@ -106,7 +106,6 @@ impl Unit {
         match (self, system) {
             (Self::Slope, System::Metric) => "mm per m",
             (Self::Slope, System::Inch) => "in per ft",
-            (Self::Twist, _) => "mrad",
             _ => self.figure(0.0, system).unit,
         }
     }

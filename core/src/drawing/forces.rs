@@ -1,7 +1,6 @@
 //! Forces on the drawing: arrows to one scale, tail or head at the pin, on whichever side is free.
 use super::arrow::{SHORTEST_FORCE, force};
 use super::elevation::Subject;
-use super::frame::Area;
 use super::lettering::{Lettering, text};
 use super::mark::{Anchor, Mark};
 use super::scale::{Scale, Screen};
@@ -17,21 +16,38 @@ const SCALE_ARROW: f64 = 34.0;
 /// A force below this part of the largest at the same height has no figure: the arrow says enough. The second holds where there is
 /// little room.
 const WORTH_A_FIGURE: [f64; 2] = [0.1, 0.5];
-/// An arrow whose box is thinner than this is nearly upright or level, px.
-const UPRIGHT: f64 = 14.0;
+/// Where beside an arrow its figure may stand, as parts of its length from the pin.
+const BESIDE: [f64; 3] = [0.5, 0.75, 0.3];
 
-/// The one scale of all force arrows of a drawing.
+/// Half the width of the strip along an arrow that lettering keeps off where it can, px.
+const SHAFT: f64 = 2.0;
+/// In SI, forces of a table with none larger than this are written in newtons, N.
+const IN_NEWTONS: f64 = 1000.0;
+
+/// The one scale of all force arrows of a drawing, and the one unit of their figures.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct ForceScale {
     /// Pixels a newton.
     pub(super) per_newton: f64,
+    /// Whether even the largest force of the lift is a small one.
+    small: bool,
 }
 
 impl ForceScale {
     pub(super) fn new(report: &Report, width: f64) -> Self {
         let largest = report.greatest(|station| station.state.rest.largest()).0;
         let largest = if largest.is_finite() && largest > 0.0 { largest } else { 1.0 };
-        Self { per_newton: LONGEST.0.min(LONGEST.1 * width) / largest }
+        Self { per_newton: LONGEST.0.min(LONGEST.1 * width) / largest, small: largest < IN_NEWTONS }
+    }
+
+    /// A force as it stands beside its arrow.
+    fn words(&self, newtons: f64, system: System) -> String {
+        let figure = if self.small && system == System::Metric {
+            figures::small_force(newtons, system)
+        } else {
+            figures::drawn_force(newtons, system)
+        };
+        figure.to_string()
     }
 
     /// A round force whose arrow is easily seen, N, with its words.
@@ -68,19 +84,54 @@ pub(super) struct Field<'a> {
     pub(super) tight: bool,
 }
 
-/// Shaft, head and figure of one force; all three empty when there is nothing to show.
-type Arrow = [Mark; 3];
+/// An arrow with its figure before it has a place.
+pub(super) struct Arrow {
+    tail: Screen,
+    tip: Screen,
+    /// Shaft and head; both empty when the force is too small to be seen.
+    parts: [String; 2],
+    /// Where the figure may stand, the best place first; a single form without words where none is wanted.
+    forms: Vec<Mark>,
+}
+
+impl Arrow {
+    fn is_drawn(&self) -> bool {
+        !self.parts[0].is_empty()
+    }
+
+    /// Leads later lettering off the arrow.
+    pub(super) fn shunned(&self, lettering: &mut Lettering<'_>) {
+        if self.is_drawn() {
+            lettering.shun(self.tail, self.tip, SHAFT);
+        }
+    }
+
+    /// Shaft and head.
+    pub(super) fn bare(self) -> [Mark; 2] {
+        let [shaft, head] = self.parts;
+        [Mark::path("fl", shaft), Mark::path("fh", head)]
+    }
+
+    /// Shafts and heads of arrows, and over all of them their figures.
+    pub(super) fn marks(arrows: Vec<Self>, lettering: &mut Lettering<'_>) -> Vec<Mark> {
+        let (mut marks, mut figures) = (Vec::new(), Vec::new());
+        for mut arrow in arrows {
+            figures.push(lettering.place(core::mem::take(&mut arrow.forms)));
+            marks.extend(arrow.bare());
+        }
+        marks.extend(figures);
+        marks
+    }
+}
+
+fn figure(at: Screen, anchor: Anchor, words: &str) -> Mark {
+    text("ft halo", at, anchor, words)
+}
 
 impl Field<'_> {
     /// A force at a place, mm; `outward` says in which direction there is room, along x, and `largest` is the
     /// largest force at this height, N.
-    fn arrow(
-        &self,
-        lettering: &mut Lettering<'_>,
-        at: DVec2,
-        newtons: DVec2,
-        (outward, largest): (f64, f64),
-    ) -> Arrow {
+    fn arrow(&self, at: DVec2, newtons: DVec2, (outward, largest): (f64, f64)) -> Arrow {
         let pin = self.scale.to_screen(at.into());
         let span = DVec2::new(newtons.x, -newtons.y) * self.forces.per_newton;
         let free = |x: f64| (self.room[0]..=self.room[1]).contains(&x);
@@ -92,44 +143,39 @@ impl Field<'_> {
         } else {
             (pin, Screen::from(pin.vector() + span))
         };
-        let [shaft, head] = force(tail, tip);
+        let parts = force(tail, tip);
         let size = newtons.length();
-        let drawn = !shaft.is_empty() && size >= WORTH_A_FIGURE[usize::from(self.tight)] * largest;
-        let words = if drawn { figures::drawn_force(size, self.system).to_string() } else { String::new() };
+        let drawn = !parts[0].is_empty() && size >= WORTH_A_FIGURE[usize::from(self.tight)] * largest;
+        if !drawn {
+            return Arrow { tail, tip, parts, forms: vec![figure(pin, Anchor::Start, "")] };
+        }
+        let words = self.forces.words(size, self.system);
         let end = if inwards { tail } else { tip };
         let along = (end.vector() - pin.vector()).try_normalize().unwrap_or(DVec2::X);
-        let forms = [6.0, 14.0].into_iter().flat_map(|off| {
+        let steep = along.y.abs() > 0.8;
+        let (level, anchor) = match (steep, along) {
+            (true, along) => (if along.y > 0.0 { 8.0 } else { 0.0 }, Anchor::Middle),
+            (false, along) => (4.0, if along.x > 0.0 { Anchor::Start } else { Anchor::End }),
+        };
+        let beyond = [6.0, 14.0].into_iter().flat_map(|off| {
             let to = Screen::from(end.vector() + off * along);
-            let level = if along.y.abs() > 0.8 { if along.y > 0.0 { 8.0 } else { 0.0 } } else { 4.0 };
-            let anchor = if along.y.abs() > 0.8 {
-                Anchor::Middle
-            } else if along.x > 0.0 {
-                Anchor::Start
-            } else {
-                Anchor::End
-            };
-            [(0.0, level), (0.0, level - 12.0), (0.0, level + 12.0)]
-                .map(|(right, down)| text("ft halo", to.by(right, down), anchor, &words))
+            [0.0, -12.0, 12.0].map(|down| figure(to.by(0.0, level + down), anchor, &words))
         });
-        let middle = Screen::from((tail.vector() + tip.vector()) / 2.0);
-        let beside = [(0.0, -7.0), (0.0, 15.0)]
-            .map(|(right, down)| text("ft halo", middle.by(right, down), Anchor::Middle, &words));
-        let figure = lettering.place(forms.chain(beside).collect::<Vec<_>>());
-        let body = Area::between([tail.x, tip.x], [tail.y, tip.y]);
-        // Later lettering keeps off an arrow that fills its own box.
-        if !shaft.is_empty() && body.width.min(body.height) < UPRIGHT {
-            lettering.keep(body.grown(1.5));
-        }
-        [Mark::path("fl", shaft), Mark::path("fh", head), figure]
+        let beside = BESIDE.into_iter().flat_map(|part| {
+            let at = Screen::from(pin.vector() + part * (end.vector() - pin.vector()));
+            if steep {
+                [(8.0, Anchor::Start), (-8.0, Anchor::End)]
+                    .map(|(right, anchor)| figure(at.by(right, 4.0), anchor, &words))
+            } else {
+                [-7.0, 15.0].map(|down| figure(at.by(0.0, down), Anchor::Middle, &words))
+            }
+        });
+        let forms = beyond.chain(beside).collect();
+        Arrow { tail, tip, parts, forms }
     }
 
     /// The forces of all pivots and wheels, on the body above.
-    pub(super) fn joints(
-        &self,
-        lettering: &mut Lettering<'_>,
-        subject: &Subject<'_>,
-        station: &Station,
-    ) -> Vec<Mark> {
+    pub(super) fn joints(&self, subject: &Subject<'_>, station: &Station) -> Vec<Arrow> {
         let rest = &station.state.rest;
         let middle = subject.place(subject.pose.top.origin).x * 0.5 + subject.carriage().x * 0.5;
         let mut joints: Vec<JointId> = JointId::all(subject.pose.n)
@@ -145,66 +191,59 @@ impl Field<'_> {
             .into_iter()
             .map(|joint| (joint, rest.joint(joint)))
             .chain(wheels)
-            .flat_map(|(joint, newtons)| {
+            .map(|(joint, newtons)| {
                 let at = subject.joint(joint);
                 let outward = if matches!(joint, JointId::C(_)) { newtons.x } else { at.x - middle };
-                self.arrow(lettering, at, newtons, (outward.signum(), rest.largest()))
+                self.arrow(at, newtons, (outward.signum(), rest.largest()))
             })
             .collect()
     }
 
     /// The screw's pull or push on what its nut is fixed to.
-    pub(super) fn screw(
-        &self,
-        lettering: &mut Lettering<'_>,
-        subject: &Subject<'_>,
-        station: &Station,
-    ) -> Vec<Mark> {
+    pub(super) fn screw(&self, subject: &Subject<'_>, station: &Station) -> Arrow {
         let [seat, bearing] = subject.thrust();
         let thrust = station.state.screw_force;
         let away = (seat - bearing).try_normalize().unwrap_or(DVec2::X);
-        let from = self.scale.to_screen(seat.into());
+        let tail = self.scale.to_screen(seat.into());
         let along = DVec2::new(away.x, -away.y) * thrust * self.forces.per_newton;
-        let [shaft, head] = force(from, Screen::from(from.vector() + along));
+        let tip = Screen::from(tail.vector() + along);
+        let parts = force(tail, tip);
+        if parts[0].is_empty() {
+            return Arrow { tail, tip, parts, forms: vec![figure(tail, Anchor::Start, "")] };
+        }
         let verb = if thrust < 0.0 { "pulls" } else { "pushes" };
-        let figure = figures::drawn_force(thrust.abs(), self.system).to_string();
+        let size = self.forces.words(thrust.abs(), self.system);
         let middle = self.scale.to_screen(((seat + bearing) / 2.0).into());
-        let tip = Screen::from(from.vector() + along);
         let level = away.y.abs() < 0.3;
-        let long = format!("screw {verb} {figure}");
+        let long = format!("screw {verb} {size}");
         let mut forms = Vec::new();
-        for words in [long.as_str(), figure.as_str()] {
+        for words in [long.as_str(), size.as_str()] {
             if let Some(wood) = subject.wood_beside_screw() {
-                forms.push(text(
-                    "ft halo",
-                    self.scale.to_screen(wood.into()).by(0.0, 4.0),
-                    Anchor::Middle,
-                    words,
-                ));
+                forms.push(figure(self.scale.to_screen(wood.into()).by(0.0, 4.0), Anchor::Middle, words));
             }
             if level {
                 forms.extend(
-                    [17.0, -9.0, 30.0, -22.0]
-                        .map(|down| text("ft halo", middle.by(0.0, down), Anchor::Middle, words)),
+                    [17.0, -9.0, 30.0, -22.0].map(|down| figure(middle.by(0.0, down), Anchor::Middle, words)),
                 );
             }
             forms.extend(
                 [(10.0, Anchor::Start), (-10.0, Anchor::End)]
-                    .map(|(right, anchor)| text("ft halo", tip.by(right, 4.0), anchor, words)),
+                    .into_iter()
+                    .flat_map(|(right, anchor)| [4.0, -10.0, 18.0].map(|down| (right, down, anchor)))
+                    .map(|(right, down, anchor)| figure(tip.by(right, down), anchor, words)),
             );
         }
-        let figure = if shaft.is_empty() { forms.swap_remove(0).silent() } else { lettering.place(forms) };
-        vec![Mark::path("fl", shaft), Mark::path("fh", head), figure]
+        Arrow { tail, tip, parts, forms }
     }
 
     /// The load's weight from its middle down; its figure stands with the load's own.
-    pub(super) fn weight(&self, middle: DVec2, newtons: f64) -> [Mark; 2] {
-        let from = self.scale.to_screen(middle.into()).by(0.0, 7.0);
+    pub(super) fn weight(&self, middle: DVec2, newtons: f64) -> Arrow {
+        let tail = self.scale.to_screen(middle.into()).by(0.0, 7.0);
         let length = newtons * self.forces.per_newton;
         // A weight is always shown: at its own scale where that can be seen, as the shortest arrow otherwise.
         let length = if newtons > 0.0 { length.max(SHORTEST_FORCE) } else { 0.0 };
-        let [shaft, head] = force(from, from.by(0.0, length));
-        [Mark::path("fl", shaft), Mark::path("fh", head)]
+        let tip = tail.by(0.0, length);
+        Arrow { tail, tip, parts: force(tail, tip), forms: Vec::new() }
     }
 
     /// The arrow that shows the scale, beneath the floor.

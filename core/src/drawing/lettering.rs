@@ -61,23 +61,29 @@ pub(super) fn text(class: &'static str, at: Screen, anchor: Anchor, words: &str)
     Mark::text(class, at, anchor, words)
 }
 
-/// The boxes taken so far.
+/// A line that lettering shuns is covered by boxes no longer than this, px.
+const PIECE: f64 = 8.0;
+/// A line is never cut into more pieces than this.
+const PIECES: u32 = 200;
+
+/// The boxes taken so far, and those that lettering keeps off where it has a choice.
 #[derive(Clone)]
 pub(super) struct Lettering<'a> {
     measure: Measure<'a>,
     paper: Area,
     taken: Vec<Area>,
+    shunned: Vec<Area>,
 }
 
 impl<'a> Lettering<'a> {
     /// An empty sheet.
     pub(super) fn new(measure: Measure<'a>, paper: Area) -> Self {
-        Self { measure, paper, taken: Vec::new() }
+        Self::with(measure, paper, &[])
     }
 
     /// A sheet on which some places are taken.
     pub(super) fn with(measure: Measure<'a>, paper: Area, taken: &[Area]) -> Self {
-        Self { measure, paper, taken: taken.to_vec() }
+        Self { measure, paper, taken: taken.to_vec(), shunned: Vec::new() }
     }
 
     /// The boxes taken so far.
@@ -98,6 +104,26 @@ impl<'a> Lettering<'a> {
     /// Keeps lettering out of an area.
     pub(super) fn keep(&mut self, area: Area) {
         self.taken.push(area);
+    }
+
+    /// Leads lettering off a straight line of a half width, px, where it has a choice.
+    pub(super) fn shun(&mut self, from: Screen, to: Screen, half: f64) {
+        let span = to.vector() - from.vector();
+        // A level or upright line is one box.
+        let slant = span.x.abs().min(span.y.abs());
+        if !span.is_finite() {
+            return;
+        }
+        let count = (1..PIECES).find(|count| f64::from(*count) * PIECE >= slant).unwrap_or(PIECES);
+        let at = |piece: u32| from.vector() + f64::from(piece) / f64::from(count) * span;
+        self.shunned.extend((0..count).map(|piece| {
+            let (one, other) = (at(piece), at(piece + 1));
+            Area::between([one.x, other.x], [one.y, other.y]).grown(half)
+        }));
+    }
+
+    fn crosses(&self, area: &Area) -> bool {
+        self.shunned.iter().any(|line| line.meets(area))
     }
 
     fn fits(&self, area: &Area) -> bool {
@@ -123,21 +149,29 @@ impl<'a> Lettering<'a> {
         mark
     }
 
-    /// Sets the first of several forms of a text that meets nothing; the first without words when all do.
+    /// Sets the first of several forms of a text that meets nothing, if there is one that crosses no shunned line either; the first
+    /// without words when all meet something.
     pub(super) fn place(&mut self, forms: impl IntoIterator<Item = Mark>) -> Mark {
-        let mut first = None;
+        let (mut first, mut crossing) = (None, None);
         for mark in forms {
             match mark.lettering(self.measure) {
                 Some(area) if self.fits(&area) => {
-                    self.taken.push(area);
-                    return mark;
+                    if !self.crosses(&area) {
+                        self.taken.push(area);
+                        return mark;
+                    }
+                    crossing.get_or_insert(mark);
                 }
                 _ => {
                     first.get_or_insert(mark);
                 }
             }
         }
-        first.map_or_else(|| Mark::text("", Screen::default(), Anchor::Start, ""), Mark::silent)
+        match (crossing, first) {
+            (Some(mark), _) => self.set(mark),
+            (None, Some(mark)) => mark.silent(),
+            (None, None) => Mark::text("", Screen::default(), Anchor::Start, ""),
+        }
     }
 
     /// The longest beginning of a text that is no wider than `room`, with an ellipsis where it is cut.
@@ -171,6 +205,21 @@ mod tests {
         // Both places are taken now: the words go.
         let Shape::Text { words, .. } = lettering.place(forms).shape else { unreachable!() };
         assert!(words.is_empty());
+    }
+
+    #[test]
+    fn a_text_keeps_off_a_line_where_it_has_a_choice() {
+        let paper = Area { x: 0.0, y: 0.0, width: 200.0, height: 60.0 };
+        let mut lettering = Lettering::new(&widths, paper);
+        lettering.shun(Screen::new(0.0, 0.0), Screen::new(60.0, 60.0), 1.0);
+        let place = |x: f64| text("s", Screen::new(x, 30.0), Anchor::Start, "word");
+        let Shape::Text { at, .. } = lettering.place([place(20.0), place(60.0)]).shape else { unreachable!() };
+        assert!((at.x - 60.0).abs() < 1e-9);
+        // The box around the slanting line is not taken, only the line.
+        let Shape::Text { at, .. } = lettering.place([place(0.0)]).shape else { unreachable!() };
+        assert!(at.x.abs() < 1e-9);
+        let Shape::Text { words, .. } = lettering.place([place(30.0)]).shape else { unreachable!() };
+        assert_eq!(words, "word", "better across a line than not at all");
     }
 
     #[test]

@@ -9,10 +9,15 @@
 //! [`compose`] does both. A page patches marks in place and draws the curves on a canvas beneath; [`Picture::svg`]
 //! writes the same as a file.
 
+mod alone;
 mod arrow;
+pub mod boring;
+pub mod bought;
+pub mod building;
 mod chart;
 mod charts;
 mod crossing;
+pub mod cutting;
 mod dimension;
 pub mod elevation;
 pub mod end;
@@ -25,9 +30,12 @@ mod moving;
 mod outline;
 mod overlay;
 mod paper;
+mod plain;
 mod plan;
 mod plot;
+mod plotted;
 mod pole;
+mod probe;
 mod reading;
 mod scale;
 mod sheet;
@@ -43,6 +51,8 @@ pub use mark::{Anchor, Curve, Hue, Ink, Mark, Shape};
 pub(crate) use outline::write;
 pub(crate) use svg::escaped;
 
+pub use plain::LIGHT;
+pub use plotted::{Column, PlotRow, PlotTable, Plotted};
 pub use outline::{Bounds, Outline, Segment, Stroke};
 pub use reading::{Reading, ReadingRow};
 pub use scale::{Model, Scale, Screen};

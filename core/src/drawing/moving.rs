@@ -2,6 +2,7 @@
 use super::dimension::{Dimension, OFF_PART, PAST_LINE, extension};
 use super::elevation::{LoadShape, Subject, load_shape};
 use super::face::Measure;
+use super::forces::Arrow;
 use super::frame::{Area, Grip};
 use super::lettering::{Lettering, text};
 use super::mark::{Anchor, Mark};
@@ -16,6 +17,7 @@ use super::view::{Chart, Layout, SwayChart, View};
 use crate::mechanics::GRAVITY;
 use crate::quantity::{Kind, Style, System, figures, print};
 use crate::report::{Curve as Figured, Report, Station};
+use glam::DVec2;
 
 /// A load shows no overhang below this, mm.
 const LEAST_OVERHANG: f64 = 0.5;
@@ -25,6 +27,8 @@ pub(super) const GRIP: f64 = 4.5;
 pub(super) const RING: f64 = 4.0;
 /// Free paper above what is drawn, px.
 pub(super) const MARGIN: f64 = 12.0;
+/// Half the width of the strip along a line that lettering keeps off where it can, px.
+const LINE: f64 = 1.0;
 /// A deck edge this far off the level line has a tilt that can be seen, px.
 const LEVEL: f64 = 0.75;
 
@@ -33,11 +37,15 @@ impl Sheet {
     #[must_use]
     pub fn moving(&self, report: &Report, station: &Station, measure: Measure<'_>) -> (Vec<Mark>, Live) {
         let subject = self.subject(report, station);
+        let load = load_shape(&subject);
         let mut lettering = Lettering::with(measure, self.plan.paper, &self.taken);
         let [low, high] = subject.crank_box().map(|corner| self.plan.scale.to_screen(corner.into()));
         lettering.keep(Area::between([low.x, high.x], [low.y, high.y]));
+        let arrows = self.arrows(&subject, station);
+        let weight = self.weight(report, &load);
+        self.shun_lines(&mut lettering, &subject, &load);
+        weight.iter().chain(&arrows).for_each(|arrow| arrow.shunned(&mut lettering));
         let level = crisp(self.plan.scale.level(station.height));
-        let load = load_shape(&subject);
         let reading = Reading::at(report, station, self.view.system);
 
         let mut marks = self.plan.paint(&subject.mechanism());
@@ -78,15 +86,12 @@ impl Sheet {
         } else {
             Vec::new()
         };
-        let forces = if self.view.show.forces && live {
-            self.forces(&mut lettering, &subject, station)
-        } else {
-            Vec::new()
-        };
+        let forces = Arrow::marks(arrows, &mut lettering);
 
         marks.extend(bending);
         marks.extend(overhang);
         marks.extend(now);
+        marks.extend(weight.into_iter().flat_map(Arrow::bare));
         marks.extend(labels);
         marks.extend(forces);
         if self.view.show.load && self.view.show.dimensions && !live {
@@ -150,17 +155,12 @@ impl Sheet {
         marks
     }
 
-    /// Centre of mass, what the load weighs, and its weight as an arrow.
+    /// Centre of mass and what the load weighs.
     fn load_labels(&self, lettering: &mut Lettering<'_>, report: &Report, load: &LoadShape) -> Vec<Mark> {
         let system = self.view.system;
         let at = self.plan.scale.to_screen(load.middle.into());
-        let mut marks = Vec::new();
         let weight = report.design.load.mass.to_kg() * GRAVITY;
-        let field = self.field();
-        if self.view.show.forces && self.view.live() {
-            marks.extend(field.weight(load.middle, weight));
-        }
-        marks.extend(centre_of_mass(lettering, at));
+        let mut marks = Vec::from(centre_of_mass(lettering, at));
         let mass = load_words(report, system);
         let force =
             if self.view.live() { figures::small_force(weight, system).to_string() } else { String::new() };
@@ -229,11 +229,42 @@ impl Sheet {
             .collect()
     }
 
-    fn forces(&self, lettering: &mut Lettering<'_>, subject: &Subject<'_>, station: &Station) -> Vec<Mark> {
+    /// The load's weight as an arrow, where forces and load are shown.
+    fn weight(&self, report: &Report, load: &LoadShape) -> Option<Arrow> {
+        let show = &self.view.show;
+        let shown = show.load && show.forces && self.view.live();
+        shown.then(|| self.field().weight(load.middle, report.design.load.mass.to_kg() * GRAVITY))
+    }
+
+    /// The arrows of joints and screw; none where forces are not shown.
+    fn arrows(&self, subject: &Subject<'_>, station: &Station) -> Vec<Arrow> {
+        if !(self.view.show.forces && self.view.live()) {
+            return Vec::new();
+        }
         let field = self.field();
-        let mut marks = field.joints(lettering, subject, station);
-        marks.extend(field.screw(lettering, subject, station));
-        marks
+        let mut arrows = field.joints(subject, station);
+        arrows.push(field.screw(subject, station));
+        arrows
+    }
+
+    /// Leads lettering off lines that it would make hard to follow: deck, load, and a screw that stands free.
+    fn shun_lines(&self, lettering: &mut Lettering<'_>, subject: &Subject<'_>, load: &LoadShape) {
+        let scale = &self.plan.scale;
+        let at = |place: DVec2| scale.to_screen(place.into());
+        let thick = scale.length(subject.design.frames.deck_thickness.to_mm());
+        let (left, right) = (at(subject.deck_left()), at(subject.deck_edge()));
+        for down in [0.0, thick] {
+            lettering.shun(left.by(0.0, down), right.by(0.0, down), LINE);
+        }
+        if self.view.show.load {
+            for (place, corner) in load.corners.iter().enumerate() {
+                lettering.shun(at(*corner), at(load.corners[(place + 1) % load.corners.len()]), LINE);
+            }
+        }
+        if let Some([from, to]) = subject.free_screw() {
+            let half = scale.length(subject.design.drive.major.to_mm() / 2.0);
+            lettering.shun(at(from), at(to), half + LINE);
+        }
     }
 
     /// State marks where they stand on curves.

@@ -21,8 +21,10 @@ const NARROW_COLUMNS: [f64; 3] = [61.0, 40.0, 19.0];
 const BESIDE: f64 = 48.0;
 /// From the right edge of the picture to the plots, px.
 const MARGIN: f64 = 16.0;
-/// Below the floor, px: hatching, and more where a title block must keep off the axes of a deck that comes down low.
+/// Below the floor, px: hatching, and more where a title block must keep off the axes of a deck that comes down low; and from the lowest
+/// part that hangs below the floor to the edge.
 const BELOW_FLOOR: f64 = 34.0;
+const BELOW_PARTS: f64 = 6.0;
 /// Height of the title block, px.
 pub(super) const TITLE: f64 = 52.0;
 /// What a plot needs above the highest deck (heading, unit) and below the lowest (ticks and their figures), px.
@@ -127,8 +129,9 @@ impl Needs<'_> {
     /// From the pole's left edge to the first plot.
     fn pole_room(&self, pole: &Pole) -> f64 {
         let lettering = Lettering::new(self.measure, Area::default());
-        let labels = pole.label_x() - pole.x + pole.labels_width(&lettering);
-        (labels + 22.0).max(WIDTH + self.tag() + 16.0)
+        let labels = |named| pole.label_x() - pole.x + pole.labels_width(&lettering, named);
+        let headed = if pole.names_unit { labels(true) + 12.0 } else { 0.0 };
+        (labels(false) + 22.0).max(headed).max(WIDTH + self.tag() + 16.0)
     }
 
     pub(super) fn plan(&self) -> Plan {
@@ -153,6 +156,11 @@ impl Needs<'_> {
         (across, self.bounds.most.y.max(self.lift()[1]).max(1.0))
     }
 
+    /// What lies below the floor, px: hatching, or more where a crank hangs through it.
+    fn below(&self, per_mm: f64) -> f64 {
+        BELOW_FLOOR.max(-self.bounds.least.y * per_mm + BELOW_PARTS)
+    }
+
     fn wide(&self) -> Plan {
         let (width, height, head) = (self.width(), self.height(), f64::from(self.view.head));
         let (across, up) = self.size();
@@ -167,12 +175,13 @@ impl Needs<'_> {
         let by_width = |plots: f64| (free(plots) / across).max(0.02);
         let by_height =
             |floor: f64| ((floor - head - 8.0) / up).min((floor - head - HEADING) / high).max(0.02);
-        let mut floor = height - BELOW_FLOOR;
+        let below = self.below(by_width(plots).min(by_height(height - BELOW_FLOOR)));
+        let mut floor = height - below;
         let mut per_mm = by_width(plots).min(by_height(floor));
         if floor - low * per_mm + AXIS > height - TITLE {
             floor = height - TITLE - AXIS
                 + (low * by_width(plots).min(by_height(height - TITLE - AXIS)))
-                    .min(TITLE + AXIS - BELOW_FLOOR);
+                    .min(TITLE + AXIS - below);
             per_mm = by_width(plots).min(by_height(floor));
         }
         // What the height leaves over in width goes to the plots until they are wide enough, then to both sides.
@@ -217,13 +226,14 @@ impl Needs<'_> {
         let per_mm = (free / across).min(tallest / up).max(0.02);
         let aside = ((free - across * per_mm) / 2.0).max(0.0);
         let floor = (head + 8.0 + up * per_mm).round();
+        let below = self.below(per_mm);
         let origin = Screen::new((NARROW_DIMENSIONS + aside - self.bounds.least.x * per_mm).round(), floor);
         let scale = Scale { per_mm, origin };
         let plot_high = ((high - low) * per_mm).clamp(NARROW_PLOT[0], NARROW_PLOT[1]);
         let plot_mm = plot_high / (high - low).max(1e-3);
         let mut rows = Vec::new();
         let (mut areas, mut ticks) = (Vec::new(), Vec::new());
-        let mut y = floor + BELOW_FLOOR;
+        let mut y = floor + below;
         let mut next = 0;
         while next < self.plots.len() {
             let guess = Scale { per_mm: plot_mm, origin: Screen::default() };
@@ -250,13 +260,13 @@ impl Needs<'_> {
             let foot = row_scale.y(ends[0].min(low)).max(row_scale.y(low) + AXIS);
             y = (foot + 26.0).round();
         }
-        let height = if rows.is_empty() { floor + BELOW_FLOOR } else { y };
+        let height = if rows.is_empty() { floor + below } else { y };
         Plan {
             paper: Area { x: 0.0, y: 0.0, width, height },
             scale,
             bounds: self.bounds,
             columns: NARROW_COLUMNS.map(|x| x + aside),
-            drawing: Area::between([0.0, width], [0.0, floor + BELOW_FLOOR - 4.0]),
+            drawing: Area::between([0.0, width], [0.0, floor + below - 4.0]),
             rows,
             areas,
             ticks,
@@ -270,16 +280,19 @@ impl Needs<'_> {
     fn print(&self) -> Plan {
         /// Pixels in a millimetre of paper, by the definition of the CSS pixel.
         const PAPER: f64 = 96.0 / 25.4;
+        /// Below the floor, px: hatching and the dimensions of the base.
+        const PRINT_BELOW: f64 = 78.0;
         let (width, height) = (self.width(), self.height());
         let (across, up) = self.size();
         let fits = |ratio: u32| {
             let per_mm = PAPER / f64::from(ratio);
-            across * per_mm <= width - DIMENSIONS - 24.0 && up * per_mm <= height - 84.0
+            let below = PRINT_BELOW.max(self.below(per_mm));
+            across * per_mm <= width - DIMENSIONS - 24.0 && up * per_mm <= height - below - 6.0
         };
         let ratio = [1, 2, 5, 10, 20, 50, 100].into_iter().find(|ratio| fits(*ratio)).unwrap_or(200);
         let per_mm = PAPER / f64::from(ratio);
         let aside = ((width - DIMENSIONS - 24.0 - across * per_mm) / 2.0).max(0.0);
-        let floor = (height - 78.0).round();
+        let floor = (height - PRINT_BELOW.max(self.below(per_mm))).round();
         let origin = Screen::new((DIMENSIONS + aside - self.bounds.least.x * per_mm).round(), floor);
         let paper = Area { x: 0.0, y: 0.0, width, height };
         Plan {
@@ -337,7 +350,7 @@ fn fit(space: f64, least: f64, gap: f64) -> usize {
 }
 
 /// The most steps a value axis of a width has room for.
-fn steps(width: f64) -> usize {
+pub(super) fn steps(width: f64) -> usize {
     (2..14).rev().find(|count| f64::from(*count) * STEP <= width).map_or(2, |count: u8| usize::from(count))
 }
 

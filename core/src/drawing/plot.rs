@@ -22,8 +22,10 @@ const RIGHT: f64 = 20.0;
 /// Where on a curve its name may hang, as parts of the lift, for those written to the right and to the left of it.
 const TO_RIGHT: [f64; 9] = [0.55, 0.65, 0.45, 0.75, 0.35, 0.85, 0.25, 0.92, 0.12];
 const TO_LEFT: [f64; 9] = [0.16, 0.24, 0.32, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
-/// A leader runs this far aside and up, px.
-const LEADER: (f64, f64) = (22.0, 8.0);
+/// A leader runs this far aside and up, px, the second where there is little room.
+const LEADERS: [(f64, f64); 2] = [(22.0, 8.0), (9.0, 4.0)];
+/// From the upper end of a curve to the base line of a name that finds no place on its flanks, px.
+const OVER_END: f64 = 4.5;
 
 /// The band of a curve beyond its limit.
 const BEYOND: Ink = Ink { class: "over-run", hue: Hue::Force, width: 9.0, dash: &[], opacity: 0.25 };
@@ -198,25 +200,29 @@ impl Placed<'_> {
             .map(|(rank, series)| {
                 let leftmost = rank > 0 && self.is_leftmost(series);
                 let sides = if leftmost { [true, false] } else { [false, true] };
-                // Inside the plot first; past its zero line where nothing else is free.
+                // Inside the plot first; past its zero line where nothing else is free, over the curve's end at last.
                 let forms = [true, false].into_iter().flat_map(|inside| {
-                    sides.into_iter().flat_map(move |left| {
-                        (if left { TO_LEFT } else { TO_RIGHT }).map(move |part| (inside, left, part))
+                    LEADERS.into_iter().flat_map(move |leader| {
+                        sides.into_iter().flat_map(move |left| {
+                            (if left { TO_LEFT } else { TO_RIGHT }).map(move |part| (inside, left, part, leader))
+                        })
                     })
                 });
-                let mut places = forms
-                    .filter(|(_, _, part)| taken.iter().all(|other| (other - part).abs() >= 0.04))
-                    .filter_map(|(inside, left, part)| {
+                let hanging = forms
+                    .filter(|(_, _, part, _)| taken.iter().all(|other| (other - part).abs() >= 0.04))
+                    .filter_map(|(inside, left, part, leader)| {
                         let point = self.on_curve(series, part)?;
                         let (aside, anchor) = if left { (-1.0, Anchor::End) } else { (1.0, Anchor::Start) };
-                        let end = point.by(aside * LEADER.0, -LEADER.1);
+                        let end = point.by(aside * leader.0, -leader.1);
                         let form = text(series.lettering, end.by(aside * 3.0, 4.0), anchor, &series.name);
                         let area = lettering.area(&form)?;
                         let within = area.right() < self.area.area.right() + RIGHT
                             && (!inside || self.area.area.x < area.x);
                         let fits = within && self.is_clear(&area) && lettering.is_free(&area);
                         fits.then(|| (part, hung(point, end, form), area))
-                    })
+                    });
+                let mut places = hanging
+                    .chain(self.over_end(series, lettering))
                     .take(1 + ELSEWHERE)
                     .collect::<Vec<_>>()
                     .into_iter();
@@ -230,6 +236,25 @@ impl Placed<'_> {
                 }
             })
             .collect()
+    }
+
+    /// The name of a curve over its upper end, where it fits there.
+    fn over_end(
+        &self,
+        series: &Series,
+        lettering: &Lettering<'_>,
+    ) -> impl Iterator<Item = (f64, [Mark; 3], Area)> {
+        let end = self.on_curve(series, 1.0);
+        let forms = [(0.0, Anchor::Middle), (-4.0, Anchor::Start), (4.0, Anchor::End)];
+        let fitting = forms.into_iter().filter_map(|(right, anchor)| {
+            let point = end?;
+            let form = text(series.lettering, point.by(right, -OVER_END), anchor, &series.name);
+            let area = lettering.area(&form)?;
+            let within = self.area.area.x < area.x && area.right() < self.area.area.right() + RIGHT;
+            let fits = within && self.is_clear(&area) && lettering.is_free(&area);
+            fits.then(|| (1.0, hung(point, point, form), area))
+        });
+        fitting.take(1).collect::<Vec<_>>().into_iter()
     }
 
     /// Whether no curve lies to the left of it in the middle of the lift.

@@ -1,4 +1,5 @@
 //! The pole: a banded rule from the floor up, the only height axis of the picture.
+use super::frame::Area;
 use super::lettering::{Lettering, text};
 use super::mark::{Anchor, Mark};
 use super::outline::{tidy, write};
@@ -11,6 +12,8 @@ const COLUMN: f64 = 4.0;
 /// Ends of long and short ticks and begin of the labels, px from the rule's right edge.
 const LONG: f64 = 5.5;
 const SHORT: f64 = 3.0;
+/// Lettering of the drawing keeps so far off the rule, px.
+const BESIDE: f64 = 3.0;
 const LABEL: f64 = 9.5;
 /// A label this near to the tag goes, px.
 const NEAR_TAG: f64 = 14.0;
@@ -68,6 +71,11 @@ impl Pole {
 
     fn y(&self, band: u32) -> f64 {
         crisp(self.scale.y(self.height(band)))
+    }
+
+    /// The place of rule and ticks, px.
+    pub(super) fn area(&self) -> Area {
+        Area::between([self.x - BESIDE, self.right() + LONG], [self.y(self.count()), self.y(0)])
     }
 
     /// Rule, bands and ticks.
@@ -129,9 +137,9 @@ impl Pole {
             .collect()
     }
 
-    /// Widest label, px.
-    pub(super) fn labels_width(&self, lettering: &Lettering<'_>) -> f64 {
-        (0..=self.count()).map(|band| lettering.width("s", &self.label(band, false))).fold(0.0, f64::max)
+    /// Widest label, px, named or not.
+    pub(super) fn labels_width(&self, lettering: &Lettering<'_>, named: bool) -> f64 {
+        (0..=self.count()).map(|band| lettering.width("s", &self.label(band, named))).fold(0.0, f64::max)
     }
 }
 
@@ -147,7 +155,7 @@ pub(super) fn tag(lettering: &mut Lettering<'_>, tip: Screen, words: &str) -> [M
     let (x, y) = (tidy(tip.x), tidy(tip.y));
     let body = tidy(width - TAG_POINT);
     let shape = format!("M{x} {y}l{TAG_POINT} -{half}h{body}v{TAG_HEIGHT}h-{body}Z");
-    lettering.keep(super::frame::Area::between([tip.x, tip.x + width], [tip.y - half, tip.y + half]));
+    lettering.keep(Area::between([tip.x, tip.x + width], [tip.y - half, tip.y + half]));
     let words = Mark::text("tagt", tip.by(TAG_POINT + 4.0, 4.5), Anchor::Start, words);
     [Mark::path("tag", shape), words]
 }

@@ -153,6 +153,7 @@ impl Sheet {
         }
         for row in &self.plan.rows {
             marks.extend(row.pole.rule());
+            lettering.keep(row.pole.area());
         }
         let (drawn, curves) = self.charts.draw(&self.plan, &mut lettering);
         marks.extend(drawn);

@@ -13,9 +13,16 @@ use glam::DVec2;
 const HALF: f64 = 9.5;
 /// With more findings than this, those that are fine stay off the drawing.
 const MANY: usize = 6;
+/// Only so many of the worst findings are marked on the drawing: more would hide it.
+const MOST: usize = 9;
 
 /// Outline and number of a mark; empty when it is not shown.
 fn mark(grade: Grade, at: Option<Screen>, number: usize) -> [Mark; 2] {
+    sign(grade, at, &number.to_string())
+}
+
+/// Outline and lettering of a mark; empty when it is not shown.
+pub(super) fn sign(grade: Grade, at: Option<Screen>, words: &str) -> [Mark; 2] {
     let (class, numbered, drop) = match grade {
         Grade::Over => ("mk over", "mt inv", 5.0),
         Grade::Watch => ("mk watch", "mt", 3.7),
@@ -42,10 +49,11 @@ fn mark(grade: Grade, at: Option<Screen>, number: usize) -> [Mark; 2] {
     } else {
         d.push('Z');
     }
-    [Mark::path(class, d), Mark::text(numbered, at.by(0.0, drop), Anchor::Middle, number.to_string())]
+    [Mark::path(class, d), Mark::text(numbered, at.by(0.0, drop), Anchor::Middle, words)]
 }
 
-fn around(at: Screen) -> Area {
+/// The room a mark takes.
+pub(super) fn around(at: Screen) -> Area {
     Area { x: at.x - HALF, y: at.y - HALF, width: 2.0 * HALF, height: 2.0 * HALF }
 }
 
@@ -66,7 +74,7 @@ pub(super) fn on_drawing(
         .iter()
         .enumerate()
         .flat_map(|(index, finding)| {
-            let wanted = finding.grade != Grade::Fine || findings.len() <= MANY;
+            let wanted = index < MOST && (finding.grade != Grade::Fine || findings.len() <= MANY);
             let free = wanted
                 .then(|| places(finding.spot, subject, scale))
                 .and_then(|places| places.into_iter().find(|place| lettering.is_free(&around(*place))));

@@ -5,7 +5,7 @@ use super::loads::GRAVITY;
 use super::mechanism::Mechanism;
 use super::names::{ArmId, Side};
 use super::space::{Brace, Diagonal, Space, SpaceJoint};
-use super::springs::{Firmness, Springs};
+use super::springs::{Firmness, Spring, Springs};
 use crate::catalogue::steel::Section;
 use crate::design::{Design, DriveKind};
 use crate::parts::{arm_offset, arm_spread};
@@ -25,6 +25,30 @@ pub enum Guides {
 /// The reference point lies on the deck under the load; the corner is the one farther from it.
 #[must_use]
 pub fn in_space(design: &Design, mechanism: &Mechanism, firmness: Firmness, guides: Guides) -> Space {
+    sprung(design, mechanism, guides, |spring| spring.of(firmness))
+}
+
+/// The same with the best guess of every stiffness but those of one title.
+#[must_use]
+pub fn in_space_but(
+    design: &Design,
+    mechanism: &Mechanism,
+    title: &str,
+    firmness: Firmness,
+    guides: Guides,
+) -> Space {
+    sprung(design, mechanism, guides, |spring| {
+        spring.of(if spring.title == title { firmness } else { Firmness::Middle })
+    })
+}
+
+/// The frame with the stiffness that is chosen of every spring.
+fn sprung(
+    design: &Design,
+    mechanism: &Mechanism,
+    guides: Guides,
+    chosen: impl Fn(&Spring) -> f64,
+) -> Space {
     let springs = Springs::of(design);
     let (frames, load) = (&design.frames, &design.load);
     let [left, right] =
@@ -41,17 +65,17 @@ pub fn in_space(design: &Design, mechanism: &Mechanism, firmness: Firmness, guid
         corner_z: 0.5 * frames.deck_width.to_m(),
         h_cg: load.rise(),
         joint: SpaceJoint {
-            slip: springs.slip.of(firmness),
-            axial: springs.axial.of(firmness),
-            rock: springs.rock.of(firmness),
+            slip: chosen(&springs.slip),
+            axial: chosen(&springs.axial),
+            rock: chosen(&springs.rock),
             rz: 0.0,
         },
-        k_wheel: springs.wheel.of(firmness),
-        k_lateral_base: hold(springs.guides[0].of(firmness)),
-        k_lateral_top: hold(springs.guides[1].of(firmness)),
-        k_yaw_carriage: hold(springs.square.of(firmness)),
-        braces: braces(design, mechanism.n, springs.board_end.of(firmness)),
-        diagonals: diagonals(design, mechanism.n, springs.straps.map(|spring| spring.of(firmness))),
+        k_wheel: chosen(&springs.wheel),
+        k_lateral_base: hold(chosen(&springs.guides[0])),
+        k_lateral_top: hold(chosen(&springs.guides[1])),
+        k_yaw_carriage: hold(chosen(&springs.square)),
+        braces: braces(design, mechanism.n, chosen(&springs.board_end)),
+        diagonals: diagonals(design, mechanism.n, springs.straps.map(|spring| chosen(&spring))),
         pdelta_w: weight_above(mechanism),
         no_shear: false,
     }

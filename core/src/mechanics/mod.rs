@@ -34,7 +34,7 @@ pub mod statics;
 pub mod stiffness;
 
 pub use bent::Bent;
-pub use depth::{Guides, in_space};
+pub use depth::{Guides, in_space, in_space_but};
 pub use fault::Fault;
 pub use flex::{Deflection, Movement};
 pub use idealise::{free, idealise};
@@ -46,4 +46,4 @@ pub use names::{ArmId, Body, JointId, JointKind, MAX_STAGES, Side};
 pub use rattle::{Rattle, Slack, rattle};
 pub use section::{Diagram, Extremes, Section};
 pub use solver::{Detail, Motion, Solver, State, Torque, Uplift};
-pub use springs::{Firmness, Spring, SpringUnit, Springs, test_is_void};
+pub use springs::{Firmness, Spring, SpringUnit, Springs, joint_test, test_is_void};

@@ -161,13 +161,6 @@ fn axial(design: &Design) -> Spring {
 /// Rocking of a bolt: slip spread evenly over the grip of either arm, k_1 t^2/12, both arms one behind the other. A hub
 /// washer pressed firmly adds the bending of the pressed wood, E_90 pi D^4/(64 t), to either arm.
 fn rock(design: &Design) -> Spring {
-    let thick = arm_thickness(design).to_m();
-    let firm = design.sway.wear.firm();
-    let member = firm * 2.0 * bush_slip(design) * thick * thick / 12.0;
-    let hub = |outside: f64| across(design) * PI * outside * outside * outside * outside / (64.0 * thick);
-    let sprung = hub(design.sway.hub.to_m());
-    let washer = firm * hub(spacer_outside(design).to_m());
-    let calculated = [0.25 * member, 0.5 * (member + sprung), 0.5 * (member + washer.max(sprung))];
     match measured(design) {
         Some(value) => Spring {
             title: "Pivot, rocking",
@@ -178,11 +171,22 @@ fn rock(design: &Design) -> Spring {
         None => Spring {
             title: "Pivot, rocking",
             unit: SpringUnit::Turn,
-            values: calculated,
+            values: guessed_rock(design),
             reason: "k_1 t^2/12 of either arm, one behind the other, k_1 = 2 K_ser; soft is half of that, stiff adds the \
                      washers' grip E_90 pi D^4/(64 t), which a pivot that turns freely does not keep. Assumed; measure yours.",
         },
     }
+}
+
+/// The rocking stiffness of a joint that nobody has tested: soft, middle and stiff, N m/rad.
+fn guessed_rock(design: &Design) -> [f64; 3] {
+    let thick = arm_thickness(design).to_m();
+    let firm = design.sway.wear.firm();
+    let member = firm * 2.0 * bush_slip(design) * thick * thick / 12.0;
+    let hub = |outside: f64| across(design) * PI * outside * outside * outside * outside / (64.0 * thick);
+    let sprung = hub(design.sway.hub.to_m());
+    let washer = firm * hub(spacer_outside(design).to_m());
+    [0.25 * member, 0.5 * (member + sprung), 0.5 * (member + washer.max(sprung))]
 }
 
 /// The rocking stiffness of a tested joint, N m/rad: what is left of the give when the pulled arm's own bending as a
@@ -190,11 +194,23 @@ fn rock(design: &Design) -> Spring {
 fn measured(design: &Design) -> Option<f64> {
     let sway = &design.sway;
     let (pull, reach) = (sway.test_pull.to_n(), sway.test_reach.to_m());
+    let rocking = sway.test_give.to_m() - bending(design, pull, reach);
+    (pull > 0.0 && rocking > 0.0).then(|| pull * reach * reach / rocking)
+}
+
+/// How far the pulled arm of a joint test bends by itself under a pull, N, at a reach from the bolt, m: a cantilever, m.
+fn bending(design: &Design, pull: f64, reach: f64) -> f64 {
     let thick = arm_thickness(design).to_m();
     let ei = design.arms.modulus.to_pa() * rectangle(design.arms.width.to_m(), thick);
-    let bending = pull / stiffness::bar_at_tip(ei, reach);
-    let rocking = sway.test_give.to_m() - bending;
-    (pull > 0.0 && rocking > 0.0).then(|| pull * reach * reach / rocking)
+    pull / stiffness::bar_at_tip(ei, reach)
+}
+
+/// What a ruler should show in a joint test with a pull, N, at a reach from the bolt, m, if the joint is as stiff as guessed: soft,
+/// middle and stiff, m. The arm's own bending is in it, free play is not.
+#[must_use]
+pub fn joint_test(design: &Design, pull: f64, reach: f64) -> [f64; 3] {
+    let bent = bending(design, pull, reach);
+    guessed_rock(design).map(|rock| bent + pull * reach * reach / rock)
 }
 
 /// Whether a joint was tested but its arm alone gives all that was measured, so that the test says nothing.

@@ -2,6 +2,7 @@
 
 mod arms;
 mod carriages;
+mod corner;
 mod deck;
 mod fastener;
 mod frames;
@@ -17,6 +18,7 @@ pub mod stack;
 
 pub use arms::{arm_offset, arm_spread, arm_thickness, strap_bolt, strap_span};
 pub use carriages::{flange_thickness, wheel_overhang};
+pub use corner::{Corner, rounded};
 pub use fastener::{BoltSize, WoodScrew};
 pub use frames::{frame_thickness, rail_middle};
 pub use hole::{Contact, Hole, Housing, Joint, Purpose};

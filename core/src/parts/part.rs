@@ -65,6 +65,29 @@ pub enum Form {
     Bought,
 }
 
+impl Form {
+    /// What a part of the form is cut from or bought as.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Sheet => "sheet",
+            Self::Batten => "batten",
+            Self::FlatBar => "flat steel",
+            Self::LightBar => "flat aluminium",
+            Self::RoundBar => "round steel",
+            Self::SquareTube => "square tube",
+            Self::BronzeTube => "bronze tube",
+            Self::ThreadedBar => "threaded bar",
+            Self::Bolt => "bolt",
+            Self::LockNut => "locking nut",
+            Self::Washer => "washer",
+            Self::WoodScrew => "wood screw",
+            Self::Bearing => "bearing",
+            Self::Bought => "bought",
+        }
+    }
+}
+
 /// How the face's grain must lie in a piece of sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Grain {

@@ -10,6 +10,7 @@ use super::digits::{Setting, decimal, mixed};
 use super::exact::power_of_ten;
 use super::kind::System;
 use super::print::set;
+use super::types::Length;
 
 /// A computed figure: number and unit apart, so that a column can name the unit once.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -94,6 +95,27 @@ pub fn size(metres: f64, system: System) -> Figure {
     }
 }
 
+/// A size or place to be marked out, cut or drilled: mm to a tenth, or inches as an exact fraction down to sixty-fourths and to the
+/// thousandth where none is exact. Zeros at the end are left out.
+#[must_use]
+pub fn marked(length: Length, system: System) -> Figure {
+    let trimmed = |value: f64, decimals: u32, unit: &'static str| {
+        let whole = figure(value, decimals, unit);
+        let short = whole.number.trim_end_matches('0').trim_end_matches('.');
+        Figure { number: if whole.number.contains('.') { short.to_owned() } else { whole.number }, unit }
+    };
+    match system {
+        System::Metric => trimmed(length.to_mm(), 1, "mm"),
+        System::Inch => {
+            const STEPS_OF_64TH: i64 = 635;
+            if length.steps() % STEPS_OF_64TH == 0 {
+                return Figure { number: mixed(i128::from(length.steps() / STEPS_OF_64TH), 64), unit: "in" };
+            }
+            trimmed(length.to_m() * METRE_IN_INCHES, 3, "in")
+        }
+    }
+}
+
 /// Sag, play or sway, from metres: mm with one decimal, or thousandths of an inch.
 #[must_use]
 pub fn sag(metres: f64, system: System) -> Figure {
@@ -158,6 +180,23 @@ pub fn weight(kilograms: f64, system: System) -> Figure {
 #[must_use]
 pub fn angle(radians: f64) -> Figure {
     figure(radians.to_degrees(), 1, "°")
+}
+
+/// How far something turns that hardly turns at all, from radians: thousandths with two decimals, which is mm in a metre.
+#[must_use]
+pub fn twist(radians: f64) -> Figure {
+    figure(radians * 1e3, 2, "mrad")
+}
+
+/// How hard it is to turn something, from N m/rad: whole, or whole lbf in.
+#[must_use]
+pub fn turning_stiffness(newton_metres_a_radian: f64, system: System) -> Figure {
+    match system {
+        System::Metric => figure(newton_metres_a_radian, 0, "N\u{A0}m/rad"),
+        System::Inch => {
+            figure(newton_metres_a_radian * NEWTON_IN_LBF * METRE_IN_INCHES, 0, "lbf\u{A0}in/rad")
+        }
+    }
 }
 
 /// How hard it is to push the deck aside or down, from N/m: N/mm, or lbf/in, whole.

@@ -1,11 +1,13 @@
 //! A sentence with figures in it, kept apart from the units it will be shown in.
-use super::{System, figures};
+use super::{Kind, Length, Style, System, figures, print};
 
 /// A figure inside a sentence, in SI.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Amount {
     /// A size or place, m.
     Size(f64),
+    /// A length as it was entered, with all its digits.
+    Exact(Length),
     /// A small displacement, m.
     Give(f64),
     /// From one small displacement to another, m.
@@ -109,6 +111,9 @@ impl Amount {
     pub fn text(self, system: System) -> String {
         match self {
             Self::Size(metres) => figures::size(metres, system),
+            Self::Exact(length) => {
+                return print(length.steps(), Kind::Length, system, Style::Short).text();
+            }
             Self::Give(metres) => figures::sag(metres, system),
             Self::GiveRange(from, to) => {
                 let (from, to) = (figures::sag(from, system), figures::sag(to, system));

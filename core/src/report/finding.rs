@@ -1,4 +1,5 @@
 //! What the builder must hear: a sentence, how bad it is, where and at which height it happens, and what would help.
+use crate::checks::Verdict;
 use crate::quantity::Phrase;
 
 /// How bad a finding is, worst first.
@@ -13,6 +14,16 @@ pub enum Grade {
 }
 
 impl Grade {
+    /// What a check says, as a grade: what is worth knowing only is no fault.
+    #[must_use]
+    pub const fn of(verdict: Verdict) -> Self {
+        match verdict {
+            Verdict::Over => Self::Over,
+            Verdict::Watch => Self::Watch,
+            Verdict::Note | Verdict::Fine => Self::Fine,
+        }
+    }
+
     /// Its word on page and paper.
     #[must_use]
     pub const fn word(self) -> &'static str {

@@ -21,9 +21,9 @@ pub use reach::reach;
 pub use relations::Obstacle;
 pub use revise::{Offer, Refusal, Span, revise, span};
 pub use station::Station;
-pub use stiffen::{Goal, Remedy, Stand, StiffenRun};
+pub use stiffen::{Goal, Idle, Remedy, Stand, StiffenRun};
 pub use sway::{
-    COUPLE, Case, LEAST_MULTIPLE, Lean, LeanNode, PUSH, Progress, SWAY_STATIONS, SwayReport, SwayRun, Worst,
+    COUPLE, Case, LEAST_MULTIPLE, Lean, LeanNode, PUSH, Progress, SWAY_STATIONS, SpringEffect, SpringRun, SwayReport, SwayRun, Worst,
     merged,
 };
 

@@ -72,6 +72,16 @@ impl Station {
         self.sag().total() / self.pose.top.origin.y
     }
 
+    /// The load under which a table that is loaded at this height folds flat, as a multiple of its load: its arms lie down as screw and
+    /// cross-bar give, and the flatter they lie the harder they push. The tangent limit of the angle reached is y cos²(theta) over the
+    /// sag; that of the unloaded table is the part of it that the finding about sag names. All sag is taken as such give: on the safe
+    /// side. For a screw along the base or under the deck.
+    #[must_use]
+    pub fn folds_flat(&self) -> f64 {
+        let cosine = self.pose.theta.first().map_or(0.0, |theta| libm::cos(*theta));
+        super::findings::SAG_COLLAPSES * cosine * cosine / self.sag_share()
+    }
+
     /// Force along the screw without friction, N; positive where the load drives the table down.
     #[must_use]
     pub fn still(&self) -> f64 {

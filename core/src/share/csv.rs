@@ -4,7 +4,7 @@ use super::flat::round;
 use crate::parts::{Form, Grain, Part};
 use crate::quantity::System;
 use crate::workshop::drilling::Table;
-use crate::workshop::hardware::{Bill, price_text};
+use crate::workshop::hardware::{Bill, Price, money_text};
 
 /// The parts, those made alike together, by number.
 #[must_use]
@@ -43,7 +43,7 @@ pub fn parts(list: &[Part]) -> String {
                 part.number.to_string(),
                 part.title(),
                 count.to_string(),
-                form(part.form).into(),
+                part.form.word().into(),
                 first,
                 second,
                 third,
@@ -54,26 +54,6 @@ pub fn parts(list: &[Part]) -> String {
             ]
         }),
     )
-}
-
-/// What a part is cut from or bought as.
-const fn form(form: Form) -> &'static str {
-    match form {
-        Form::Sheet => "sheet",
-        Form::Batten => "batten",
-        Form::FlatBar => "flat steel",
-        Form::LightBar => "flat aluminium",
-        Form::RoundBar => "round steel",
-        Form::SquareTube => "square tube",
-        Form::BronzeTube => "bronze tube",
-        Form::ThreadedBar => "threaded bar",
-        Form::Bolt => "bolt",
-        Form::LockNut => "locking nut",
-        Form::Washer => "washer",
-        Form::WoodScrew => "wood screw",
-        Form::Bearing => "bearing",
-        Form::Bought => "bought",
-    }
 }
 
 /// The holes of every part, from its datum end and edge.
@@ -129,13 +109,17 @@ pub fn hardware(bill: &Bill, system: System) -> String {
                 item.name.into(),
                 item.designation(system),
                 format!("{:.3}", item.mass.to_kg()),
-                price_text(item.price),
+                match item.price {
+                    Price::Known(money) => money_text(money),
+                    Price::Open => String::new(),
+                    Price::With(other) => format!("with {other}"),
+                },
             ]
         }),
     )
 }
 
-fn table<'a>(heading: &[&str], rows: impl Iterator<Item = Vec<String>> + 'a) -> String {
+pub(super) fn table<'a>(heading: &[&str], rows: impl Iterator<Item = Vec<String>> + 'a) -> String {
     let mut text = line(heading.iter().map(|cell| (*cell).to_owned()));
     rows.for_each(|row| text.push_str(&line(row.into_iter())));
     text

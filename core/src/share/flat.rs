@@ -1,7 +1,7 @@
 //! Parts and sheets as flat drawings in true scale, for the files that machines and printers read.
 //!
 //! In millimetres, x along the part or sheet from its datum end, y up from its datum edge.
-use crate::parts::{Part, Purpose};
+use crate::parts::{Corner, Form, Part, Purpose, rounded};
 use crate::quantity::Length;
 use crate::workshop::sheets::{Job, Sheet, sequence};
 
@@ -51,18 +51,6 @@ impl Layer {
     }
 }
 
-/// A corner of an outline, and how the way to the next one bends: the tangent of a quarter of the arc's angle, positive to the left, zero
-/// for a straight line.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Corner {
-    /// Along, mm.
-    pub x: f64,
-    /// Up, mm.
-    pub y: f64,
-    /// Bend of the way to the next corner.
-    pub bulge: f64,
-}
-
 /// One thing in a flat drawing.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Shape {
@@ -87,9 +75,6 @@ pub struct Flat {
     pub shapes: Vec<(Layer, Shape)>,
 }
 
-/// A quarter of a circle as a bulge: tan(22.5 degrees).
-const QUARTER: f64 = 0.414_213_562_373_095_03;
-
 /// Height of lettering, mm: ISO 3098 has 3.5.
 const LETTERING: f64 = 3.5;
 
@@ -100,49 +85,6 @@ fn mm(length: Length) -> f64 {
     length.to_mm()
 }
 
-/// A rectangle whose corners at its two ends are rounded to radii.
-fn rounded([x, y]: [f64; 2], [length, width]: [f64; 2], radii: [f64; 2]) -> Vec<Corner> {
-    let most = (length.min(width) / 2.0).max(0.0);
-    let [near, far] = radii.map(|radius| radius.clamp(0.0, most));
-    let (right, top) = (x + length, y + width);
-    let mut list: Vec<Corner> = Vec::new();
-    let mut corner = |radius: f64, from: [f64; 2], to: [f64; 2]| {
-        let bulge = if radius > 0.0 { QUARTER } else { 0.0 };
-        list.push(Corner { x: from[0], y: from[1], bulge });
-        if radius > 0.0 {
-            list.push(Corner { x: to[0], y: to[1], bulge: 0.0 });
-        }
-    };
-    corner(far, [right - far, y], [right, y + far]);
-    corner(far, [right, top - far], [right - far, top]);
-    corner(near, [x + near, top], [x, top - near]);
-    corner(near, [x, y + near], [x + near, y]);
-    // Where two quarters meet there is no straight way between them.
-    let mut tidy: Vec<Corner> = Vec::with_capacity(list.len());
-    for corner in list {
-        if let Some(last) = tidy.last_mut()
-            && same(last, &corner)
-        {
-            last.bulge = corner.bulge;
-            continue;
-        }
-        tidy.push(corner);
-    }
-    if let (Some(first), Some(last)) = (tidy.first().copied(), tidy.last())
-        && tidy.len() > 1
-        && same(&first, last)
-    {
-        tidy.pop();
-    }
-    tidy
-}
-
-/// Corners nearer than a stored step are one.
-fn same(one: &Corner, other: &Corner) -> bool {
-    const STEP: f64 = 1.0 / 1600.0;
-    (one.x - other.x).abs() < STEP && (one.y - other.y).abs() < STEP
-}
-
 fn square(at: [f64; 2], size: [f64; 2]) -> Shape {
     Shape::Outline(rounded(at, size, [0.0; 2]))
 }
@@ -151,7 +93,7 @@ fn square(at: [f64; 2], size: [f64; 2]) -> Shape {
 #[must_use]
 pub fn part(part: &Part) -> Flat {
     let size = [mm(part.size[0]), mm(part.size[1])];
-    let mut shapes = vec![(Layer::Outline, Shape::Outline(rounded([0.0; 2], size, part.corners.map(mm))))];
+    let mut shapes = vec![(Layer::Outline, Shape::Outline(part.outline()))];
     for hole in &part.holes {
         let at = [mm(hole.along), mm(hole.across)];
         let radius = mm(hole.diameter) / 2.0;
@@ -177,7 +119,8 @@ pub fn part(part: &Part) -> Flat {
     let both =
         !part.housings.is_empty() && part.holes.iter().any(|hole| hole.purpose == Purpose::Countersunk);
     let other = if both { ", countersunk from the other face" } else { "" };
-    let words = format!("{title}, {} off, {} mm thick{other}", part.count, round(mm(part.size[2])));
+    let thick = if part.form == Form::SquareTube { "mm wall" } else { "mm thick" };
+    let words = format!("{title}, {} off, {} {thick}{other}", part.count, round(mm(part.size[2])));
     shapes.push((Layer::Label, Shape::Text([0.0, -2.0 * LETTERING], LETTERING, words)));
     Flat { title, size, shapes }
 }

@@ -1,9 +1,11 @@
 //! How a design is passed on: as a link that needs no server, and as files for cutting, drilling and buying.
 
 pub mod address;
+pub mod code;
 pub mod csv;
 pub mod dxf;
 mod figure36;
 pub mod flat;
 pub mod link;
+pub mod plot;
 pub mod svg;

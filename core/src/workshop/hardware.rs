@@ -1,9 +1,10 @@
-//! What to buy: every part that is not cut from sheet, with the words a shop understands, its weight and, where known, its price; and glue.
+//! What to buy: sheets, every part that is not cut from sheet, with the words a shop understands, its weight and, where known, its price;
+//! and glue.
 //!
 //! Rows come from the one list of parts, so that nothing is bought that is not drawn and weighed.
 use crate::catalogue::bearing::BEARINGS;
 use crate::design::{self, Design};
-use crate::parts::{BoltSize, Form, Part};
+use crate::parts::{BoltSize, Form, Part, Rides};
 use crate::quantity::{Kind, Length, Mass, Money, Style, System, print};
 
 /// Glue on one face of a joint, kg/m2: 150 to 200 g for white wood glue (common practice, no source).
@@ -16,6 +17,72 @@ const EPOXY_DENSITY: f64 = 1150.0;
 /// A thrust bearing costs about as much as so many wheel bearings (common practice, no source).
 const THRUST_PRICE: i64 = 2;
 
+/// Where in a shop, and in the list, a thing stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Shelf {
+    /// Sheets.
+    Sheets,
+    /// Pivot bolts, bushings, and what goes on a pivot.
+    Pivots,
+    /// Wheels with their axles, and the rails they run on.
+    Wheels,
+    /// The screw and what turns or holds it.
+    Screw,
+    /// Casters, bars and bought pieces of the frames.
+    Frames,
+    /// Bolts and screws that join the frames.
+    Fasteners,
+    /// Glue.
+    Glue,
+}
+
+impl Shelf {
+    /// Every shelf, in the order of the list.
+    pub const ALL: [Self; 7] = [
+        Self::Sheets,
+        Self::Pivots,
+        Self::Wheels,
+        Self::Screw,
+        Self::Frames,
+        Self::Fasteners,
+        Self::Glue,
+    ];
+
+    /// The heading above its rows.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::Sheets => "Sheets",
+            Self::Pivots => "Pivots",
+            Self::Wheels => "Wheels, axles and their rails",
+            Self::Screw => "Screw and crank",
+            Self::Frames => "Casters, base and deck",
+            Self::Fasteners => "Fasteners",
+            Self::Glue => "Glue",
+        }
+    }
+}
+
+/// What a row costs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Price {
+    /// All of its pieces together.
+    Known(Money),
+    /// No price is entered for its kind.
+    Open,
+    /// It is paid for with what stands here.
+    With(&'static str),
+}
+
+impl Price {
+    fn of(money: Money) -> Self {
+        if money > Money::ZERO { Self::Known(money) } else { Self::Open }
+    }
+}
+
+/// What small things are paid for with.
+const SMALL: &str = "small parts";
+
 /// One kind of thing to buy.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Item {
@@ -23,6 +90,8 @@ pub struct Item {
     pub number: Option<u32>,
     /// Its name.
     pub name: &'static str,
+    /// Where it stands.
+    pub shelf: Shelf,
     /// How many; of what is sold by weight, one.
     pub count: u32,
     /// What it is made from or sold as; none for sheets and glue.
@@ -31,8 +100,8 @@ pub struct Item {
     pub size: [Length; 3],
     /// Mass of all of them.
     pub mass: Mass,
-    /// Price of all of them; none where it is not known, or counted with another row.
-    pub price: Option<Money>,
+    /// Price of all of them.
+    pub price: Price,
     /// Name of a standard it follows, or its class; empty where there is none.
     pub standard: &'static str,
 }
@@ -40,21 +109,56 @@ pub struct Item {
 /// Everything to buy.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Bill {
-    /// Sheets first, then parts by number, then glue.
+    /// Shelf by shelf: sheets first, then parts by number, glue last.
     pub items: Vec<Item>,
-    /// Mass of everything but the sheets.
+    /// Mass of everything but sheets and glue.
     pub mass: Mass,
+    /// Price of everything small together.
+    pub small: Price,
     /// What the known prices come to.
     pub cost: Money,
-    /// Whether a price that is not known would add to it.
-    pub is_open: bool,
+    /// How many rows would add to it if their price were known; everything small together is one.
+    pub unpriced: usize,
 }
 
-/// What to buy for a design, from its parts and the number of sheets its layout takes.
+/// What the table weighs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Weights {
+    /// Pieces of sheet.
+    pub wood: Mass,
+    /// Everything bought or cut from bar.
+    pub hardware: Mass,
+    /// What stands beside the table: props and drill guide, in neither of the two.
+    pub aside: Mass,
+}
+
+impl Weights {
+    /// Of a list of parts.
+    #[must_use]
+    pub fn of(parts: &[Part]) -> Self {
+        let total = |counted: &dyn Fn(&Part) -> bool| {
+            parts.iter().filter(|part| counted(part)).map(|part| Mass::kg(part.total())).sum()
+        };
+        let aside = |part: &Part| part.rides == Rides::Aside;
+        Self {
+            wood: total(&|part| part.form == Form::Sheet && !aside(part)),
+            hardware: total(&|part| part.form != Form::Sheet && !aside(part)),
+            aside: total(&aside),
+        }
+    }
+
+    /// The table, without glue.
+    #[must_use]
+    pub fn table(&self) -> Mass {
+        self.wood + self.hardware
+    }
+}
+
+/// What to buy for a design, from its parts and the thickness and number of the sheets its layout takes.
 #[must_use]
-pub fn bill(design: &Design, parts: &[Part], sheets: usize) -> Bill {
-    let sheet_count = u32::try_from(sheets).unwrap_or(u32::MAX);
-    let mut items = vec![sheet(design, sheet_count)];
+pub fn bill(design: &Design, parts: &[Part], sheets: &[(Length, usize)]) -> Bill {
+    let mut items: Vec<Item> =
+        sheets.iter().map(|(thickness, count)| sheet(design, *thickness, *count)).collect();
     for part in parts.iter().filter(|part| part.form != Form::Sheet) {
         let mass = Mass::kg(part.total());
         if let Some(known) = items.iter_mut().find(|item| item.number == Some(part.number)) {
@@ -64,40 +168,60 @@ pub fn bill(design: &Design, parts: &[Part], sheets: usize) -> Bill {
             items.push(Item {
                 number: Some(part.number),
                 name: part.name,
+                shelf: shelf(part),
                 count: part.count,
                 form: Some(part.form),
                 size: part.size,
                 mass,
-                price: None,
+                price: Price::Open,
                 standard: standard(design, part),
             });
         }
     }
-    items[1..].sort_by_key(|item| item.number);
+    let mass = items.iter().filter(|item| item.number.is_some()).map(|item| item.mass).sum();
+    items.extend([glue(parts), epoxy(parts)].into_iter().filter(|item| item.mass > Mass::ZERO));
+    items.sort_by_key(|item| (item.shelf, item.number));
     for item in &mut items {
         item.price = price(design, item);
     }
-    let mass = items[1..].iter().map(|item| item.mass).sum();
-    items.extend([glue(parts), epoxy(parts)]);
-    let small = design.shop.small_price;
-    let cost = items.iter().filter_map(|item| item.price).sum::<Money>() + small;
-    let is_open = small == Money::ZERO || items.iter().any(|item| item.price == Some(Money::ZERO));
-    Bill { items, mass, cost, is_open }
+    let small = Price::of(design.shop.small_price);
+    let prices = || items.iter().map(|item| item.price).chain([small]);
+    let known = |price: Price| if let Price::Known(money) = price { Some(money) } else { None };
+    let cost = prices().filter_map(known).sum();
+    let unpriced = prices().filter(|price| *price == Price::Open).count();
+    Bill { items, mass, small, cost, unpriced }
 }
 
-fn sheet(design: &Design, count: u32) -> Item {
+fn sheet(design: &Design, thickness: Length, count: usize) -> Item {
     let shop = &design.shop;
-    let size = [shop.sheet_length, shop.sheet_width, design.arms.thickness];
+    let count = u32::try_from(count).unwrap_or(u32::MAX);
+    let size = [shop.sheet_length, shop.sheet_width, thickness];
     let volume: f64 = size.iter().map(|side| side.to_m()).product();
+    let standard = design::panel(design).filter(|_| thickness == design.arms.thickness);
     Item {
         number: None,
         name: "Sheet",
+        shelf: Shelf::Sheets,
         count,
         form: None,
         size,
         mass: Mass::kg(f64::from(count) * volume * design.arms.density.to_kg_m3()),
-        price: None,
-        standard: design::panel(design).map_or("", |panel| panel.name),
+        price: Price::Open,
+        standard: standard.map_or("", |panel| panel.name),
+    }
+}
+
+fn shelf(part: &Part) -> Shelf {
+    match (part.form, part.name) {
+        (Form::BronzeTube, _) | (_, "Pivot bolt" | "Pivot nut" | "Pivot washer" | "Spacer washer" | "Plastic disc") => {
+            Shelf::Pivots
+        }
+        (_, "Wheel" | "Wheel axle" | "Half axle" | "Collar" | "Flange washer" | "Cross-bar" | "Tube plug" | "Wheel strip" | "Keeper") => {
+            Shelf::Wheels
+        }
+        (_, "Screw" | "Nut" | "Bearing tube" | "Thrust bearing" | "Screw collar" | "Crank") => Shelf::Screw,
+        (Form::Bolt | Form::LockNut | Form::Washer | Form::WoodScrew, _) => Shelf::Fasteners,
+        _ => Shelf::Frames,
     }
 }
 
@@ -129,11 +253,12 @@ fn bulk(name: &'static str, kilograms: f64) -> Item {
     Item {
         number: None,
         name,
+        shelf: Shelf::Glue,
         count: 1,
         form: None,
         size: [Length::ZERO; 3],
         mass: Mass::kg(kilograms),
-        price: None,
+        price: Price::Open,
         standard: "",
     }
 }
@@ -154,30 +279,36 @@ fn standard(design: &Design, part: &Part) -> &'static str {
     }
 }
 
-/// The price of all of an item: zero where the price of its kind is not entered, none where it is counted elsewhere.
-fn price(design: &Design, item: &Item) -> Option<Money> {
+/// The price of all of an item. There is one price of a sheet, that of the thickness the arms are cut from.
+fn price(design: &Design, item: &Item) -> Price {
     let shop = &design.shop;
     let count = i64::from(item.count);
     let by_length = |a_metre: Money| {
         let metres = item.size[0].to_m() * f64::from(item.count);
-        Money::of(a_metre.value() * metres)
+        Price::of(Money::of(a_metre.value() * metres))
     };
-    match item.form {
-        None if item.name == "Sheet" => Some(shop.sheet_price * count),
-        Some(
-            Form::FlatBar
-            | Form::LightBar
-            | Form::RoundBar
-            | Form::SquareTube
-            | Form::BronzeTube
-            | Form::Batten,
-        ) => Some(by_length(shop.bar_price)),
-        Some(Form::ThreadedBar) => Some(shop.screw_price),
-        Some(Form::Bearing) if item.name == "Wheel" => Some(shop.bearing_price * count),
-        Some(Form::Bearing) => Some(shop.bearing_price * (THRUST_PRICE * count)),
-        Some(Form::Bolt) if item.name == "Pivot bolt" => Some(shop.bolt_price * count),
-        Some(Form::Bought) if item.name == "Caster" => Some(shop.caster_price * count),
-        _ => None,
+    match (item.form, item.name) {
+        (None, "Sheet") if item.size[2] == design.arms.thickness => Price::of(shop.sheet_price * count),
+        (None, "Sheet") => Price::Open,
+        (
+            Some(
+                Form::FlatBar
+                | Form::LightBar
+                | Form::RoundBar
+                | Form::SquareTube
+                | Form::BronzeTube
+                | Form::Batten,
+            ),
+            _,
+        ) => by_length(shop.bar_price),
+        (Some(Form::ThreadedBar), _) => Price::of(shop.screw_price),
+        (_, "Nut") => Price::With("screw"),
+        (Some(Form::Bearing), "Wheel") => Price::of(shop.bearing_price * count),
+        (Some(Form::Bearing), _) => Price::of(shop.bearing_price * (THRUST_PRICE * count)),
+        (_, "Pivot bolt") => Price::of(shop.bolt_price * count),
+        (_, "Pivot nut" | "Pivot washer" | "Spacer washer" | "Plastic disc") => Price::With("pivot bolt"),
+        (_, "Caster") => Price::of(shop.caster_price * count),
+        _ => Price::With(SMALL),
     }
 }
 
@@ -228,13 +359,8 @@ impl Item {
     }
 }
 
-/// Money as the reader writes it, empty where it is not known.
+/// Money as the reader writes it, without a currency.
 #[must_use]
-pub fn price_text(price: Option<Money>) -> String {
-    match price {
-        Some(money) if money != Money::ZERO => {
-            print(money.steps(), Kind::Money, System::Metric, Style::Full).number
-        }
-        _ => String::new(),
-    }
+pub fn money_text(money: Money) -> String {
+    print(money.steps(), Kind::Money, System::Metric, Style::Full).number
 }

@@ -12,18 +12,22 @@ use crate::trouble::Trouble;
 
 const TARGET: &str = "wasm32-unknown-unknown";
 const PROFILE: &str = "wasm-release";
-const PACKAGE: &str = "risewright-web";
 
-/// Compiles the page and returns the folder with `page.js`, `page_bg.wasm` and what they import.
+/// The module of the page, and the one that works beside it: package, compiled file, and the name of the files made of it.
+const MODULES: [(&str, &str, &str); 2] =
+    [("risewright-web", "risewright-web", "page"), ("risewright-worker", "risewright_worker", "work")];
+
+/// Compiles the modules and returns the folder with `page.js`, `page_bg.wasm`, `work.js`, `work_bg.wasm` and what they import.
 pub fn build(project: &Project) -> Result<PathBuf, Trouble> {
     ensure_target()?;
     compile(project)?;
-    let module = project.target.join(TARGET).join(PROFILE).join(PACKAGE).with_extension("wasm");
     let folder = project.target.join("glue");
     if folder.exists() {
         fs::remove_dir_all(&folder).map_err(Trouble::with_path("clear", &folder))?;
     }
-    bind(&module, &folder)?;
+    for (_, file, name) in MODULES {
+        bind(&project.target.join(TARGET).join(PROFILE).join(file).with_extension("wasm"), name, &folder)?;
+    }
     Ok(folder)
 }
 
@@ -63,7 +67,9 @@ fn ensure_target() -> Result<(), Trouble> {
 fn compile(project: &Project) -> Result<(), Trouble> {
     println!("Compiling the page; the first time takes a few minutes.");
     let status = Command::new(tool("CARGO", "cargo"))
-        .args(["build", "--package", PACKAGE, "--target", TARGET, "--profile", PROFILE, "--target-dir"])
+        .arg("build")
+        .args(MODULES.into_iter().flat_map(|(package, ..)| ["--package", package]))
+        .args(["--target", TARGET, "--profile", PROFILE, "--target-dir"])
         .arg(&project.target)
         .current_dir(&project.root)
         .env("CARGO_ENCODED_RUSTFLAGS", flags(project))
@@ -96,8 +102,8 @@ fn flags(project: &Project) -> OsString {
     flags
 }
 
-fn bind(module: &Path, folder: &Path) -> Result<(), Trouble> {
-    let made = Bindgen::new().input_path(module).out_name("page").web(true).and_then(|bindgen| {
+fn bind(module: &Path, name: &str, folder: &Path) -> Result<(), Trouble> {
+    let made = Bindgen::new().input_path(module).out_name(name).web(true).and_then(|bindgen| {
         bindgen
             .typescript(false)
             // Without this the start function does not know where the module stands.

@@ -19,14 +19,7 @@ pub fn Header(state: State) -> impl IntoView {
         <header>
             <h1>"Risewright"</h1>
             <Name state/>
-            <nav class="tabs" aria-label="Views">
-                {View::ALL
-                    .into_iter()
-                    .map(|view| {
-                        view! { <a href=move || persist::link_to(&state.design.get()) aria-current="page">{title(view)}</a> }
-                    })
-                    .collect_view()}
-            </nav>
+            <Tabs state/>
             <div class="acts">
                 <Turn state command=Command::Undo/>
                 <Turn state command=Command::Redo/>
@@ -37,9 +30,31 @@ pub fn Header(state: State) -> impl IntoView {
     }
 }
 
-const fn title(view: View) -> &'static str {
-    match view {
-        View::Elevation => "Elevation",
+/// The views, as links that can be opened elsewhere too.
+#[component]
+fn Tabs(state: State) -> impl IntoView {
+    let tab = move |view: View| {
+        let go = move |event: web_sys::MouseEvent| {
+            // With a key held the browser opens the link where it was told to.
+            if !(event.ctrl_key() || event.meta_key() || event.shift_key()) {
+                event.prevent_default();
+                persist::go_to_view(state, view);
+            }
+        };
+        view! {
+            <a
+                href=move || persist::link_to(view, &state.design.get())
+                aria-current=move || (state.view.get() == view).then_some("page")
+                on:click=go
+            >
+                {view.title()}
+            </a>
+        }
+    };
+    view! {
+        <nav class="tabs" aria-label="Views">
+            {View::ALL.into_iter().map(tab).collect_view()}
+        </nav>
     }
 }
 
@@ -118,7 +133,7 @@ fn Units(state: State) -> impl IntoView {
 fn CopyLink(state: State) -> impl IntoView {
     let copied = RwSignal::new(false);
     let on_click = move |_| {
-        let link = persist::link_to(&state.design.get_untracked());
+        let link = persist::link_to(state.view.get_untracked(), &state.design.get_untracked());
         spawn_local(async move {
             if copy(&link).await {
                 copied.set(true);

@@ -2,6 +2,8 @@
 //!
 //! The address always holds the design, so that it can be sent; storage brings it back when the page is opened without one. Both
 //! are written late and seldom, because browsers throttle them, but the last state is always written.
+mod file;
+mod history;
 mod storage;
 mod writer;
 
@@ -15,6 +17,8 @@ use risewright::share::address::{self, View};
 use crate::state::{Message, State};
 use writer::Writer;
 
+pub use file::{file_beside, print, save_file};
+
 const INCHES: &str = "in";
 const MILLIMETRES: &str = "mm";
 
@@ -23,20 +27,25 @@ fn fragment() -> String {
     web_sys::window().and_then(|window| window.location().hash().ok()).unwrap_or_default()
 }
 
-/// The whole address of the page with a design in it.
-pub fn link_to(design: &Design) -> String {
+/// The address of the page itself, without a design.
+pub fn page_address() -> String {
     let page = web_sys::window().and_then(|window| window.location().href().ok()).unwrap_or_default();
-    let page = page.split('#').next().unwrap_or_default().to_owned();
-    format!("{page}#{}", address::write(View::Elevation, design))
+    page.split('#').next().unwrap_or_default().to_owned()
 }
 
-/// The designs to begin with, the best first, and what was wrong with the address.
-pub fn first_designs() -> (Vec<Design>, Option<String>) {
+/// The whole address of the page with a design in a view.
+pub fn link_to(view: View, design: &Design) -> String {
+    format!("{}#{}", page_address(), address::write(view, design))
+}
+
+/// The view and the designs to begin with, the best first, and what was wrong with the address.
+pub fn first_designs() -> (View, Vec<Design>, Option<String>) {
     let (opened, fault) = match address::read(&fragment()) {
-        Ok(opened) => (opened.map(|(_, design)| design), None),
+        Ok(opened) => (opened, None),
         Err(fault) => (None, Some(fault.to_string())),
     };
-    (opened.into_iter().chain(storage::kept()).collect(), fault)
+    let view = opened.as_ref().map_or_else(View::default, |(view, _)| *view);
+    (view, opened.map(|(_, design)| design).into_iter().chain(storage::kept()).collect(), fault)
 }
 
 /// Keeps address and storage in step with the state from now on, and follows links opened in the same page.
@@ -48,7 +57,7 @@ pub fn follow(state: State) {
     writer::remember(&writer);
     // Effects, because address, storage and the window's title lie outside the page's own state.
     let put = Rc::clone(&writer);
-    Effect::new(move || put.put(state.design.get()));
+    Effect::new(move || put.put(state.view.get(), state.design.get()));
     Effect::new(move || {
         storage::keep_units(if state.units.get() == System::Inch { INCHES } else { MILLIMETRES });
     });
@@ -58,17 +67,31 @@ pub fn follow(state: State) {
         }
     });
     let put = Rc::clone(&writer);
-    window_event_listener(leptos::ev::hashchange, move |_| {
-        let outcome = match address::read(&fragment()) {
-            Ok(Some((_, design))) => state.open("opened link", design),
-            Ok(None) => Ok(()),
-            Err(fault) => Err(fault.to_string()),
-        };
-        state.notice.set(outcome.err().map(Message::Sentence));
-        // After a refused link the address must again tell the design that is shown.
-        put.put(state.design.get_untracked());
+    window_event_listener(leptos::ev::popstate, move |event| {
+        // Back and forward between views keep the design as it is now; only another opened link changes it.
+        if let (true, Ok(Some((view, _)))) = (history::is_ours(&event), address::read(&fragment())) {
+            state.view.set(view);
+        } else {
+            history::new_chapter();
+            let outcome = match address::read(&fragment()) {
+                Ok(Some((view, design))) => state.open("opened link", design).map(|()| state.view.set(view)),
+                Ok(None) => Ok(()),
+                Err(fault) => Err(fault.to_string()),
+            };
+            state.notice.set(outcome.err().map(Message::Sentence));
+        }
+        // After a refused link, or a step back, the address must again tell what is shown.
+        put.put(state.view.get_untracked(), state.design.get_untracked());
     });
     window_event_listener(leptos::ev::pagehide, move |_| writer.flush());
+}
+
+/// Goes to a view; the present one can be come back to.
+pub fn go_to_view(state: State, view: View) {
+    if state.view.get_untracked() != view {
+        history::push(&format!("#{}", state.design.with_untracked(|design| address::write(view, design))));
+        state.view.set(view);
+    }
 }
 
 /// Writes what still waits to be written, before the program ends in trouble.

@@ -7,9 +7,8 @@ use leptos::prelude::set_timeout;
 use risewright::design::Design;
 use risewright::share::address::{self, View};
 use risewright::share::link;
-use wasm_bindgen::JsValue;
 
-use super::storage;
+use super::{history, storage};
 use crate::clock::now;
 
 /// The least time between two writes, ms: browsers refuse more than some 100 in 30 s.
@@ -35,14 +34,14 @@ pub fn flush_remembered() {
 #[derive(Default)]
 pub struct Writer {
     written_at: Cell<f64>,
-    waiting: Cell<Option<Design>>,
+    waiting: Cell<Option<(View, Design)>>,
     scheduled: Cell<bool>,
 }
 
 impl Writer {
-    /// This design is to be written, and any that still waits no longer.
-    pub fn put(self: &Rc<Self>, design: Design) {
-        self.waiting.set(Some(design));
+    /// This design in this view is to be written, and what still waits no longer.
+    pub fn put(self: &Rc<Self>, view: View, design: Design) {
+        self.waiting.set(Some((view, design)));
         let wait = self.written_at.get() + PAUSE - now();
         if wait <= 0.0 {
             self.flush();
@@ -60,22 +59,15 @@ impl Writer {
 
     /// Writes what waits, if anything does.
     pub fn flush(&self) {
-        if let Some(design) = self.waiting.take() {
+        if let Some((view, design)) = self.waiting.take() {
             self.written_at.set(now());
             storage::keep(&link::encode(&design));
-            replace_address(&design);
+            replace_address(view, &design);
         }
     }
 }
 
-fn replace_address(design: &Design) {
-    let Some(window) = web_sys::window() else { return };
-    let address = format!("#{}", address::write(View::Elevation, design));
-    if window.location().hash().ok().as_deref() == Some(address.as_str()) {
-        return;
-    }
-    if let Ok(history) = window.history() {
-        // Refused by some browsers in embedded pages: the link can still be copied as text.
-        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&address));
-    }
+/// The entry is replaced even where the address is the same: a link that was followed has no mark yet.
+fn replace_address(view: View, design: &Design) {
+    history::replace(&format!("#{}", address::write(view, design)));
 }

@@ -1,5 +1,6 @@
 //! Pieces of a page that know nothing of lifting tables.
 pub mod canvas;
+pub mod document;
 pub mod lettering;
 pub mod number_field;
 pub mod paper;

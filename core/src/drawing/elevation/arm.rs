@@ -1,25 +1,37 @@
 //! An arm with what is inside it.
 use super::{Subject, stroke};
-use crate::drawing::outline::Stroke;
+use crate::drawing::outline::{Outline, Stroke};
 use crate::mechanics::{ArmId, Side};
 
 /// How far an arm's axis is drawn past the arm's ends, px.
 const PAST_END: f64 = 5.0;
+
+/// How far the arm runs past its lower and its upper pin, mm.
+fn past_pins(subject: &Subject<'_>, arm: ArmId) -> [f64; 2] {
+    let arms = &subject.design.arms;
+    let end = arms.end.to_mm();
+    [end, if arm.stage < subject.pose.n { arms.long_end.to_mm() } else { end }]
+}
+
+/// The arm's own outline.
+pub(super) fn outline(subject: &Subject<'_>, arm: ArmId) -> Outline {
+    let [below, above] = past_pins(subject, arm);
+    let half = subject.design.arms.width.to_mm() / 2.0;
+    let length = subject.design.lift.arm_length.to_mm();
+    subject.arm(arm).rounded([-below, length + above], [-half, half], [below.min(half), above.min(half)])
+}
 
 /// The arm with its cross boards, its strap and its axis.
 pub(super) fn arm(subject: &Subject<'_>, arm: ArmId) -> Vec<Stroke> {
     let arms = &subject.design.arms;
     let axes = subject.arm(arm);
     let length = subject.design.lift.arm_length.to_mm();
-    let half = arms.width.to_mm() / 2.0;
-    let below = arms.end.to_mm();
-    let above = if arm.stage < subject.pose.n { arms.long_end.to_mm() } else { below };
+    let [below, above] = past_pins(subject, arm);
     let (near, boards, strap) = match arm.side {
         Side::A => ("w near", arms.boards_a, arms.straps_a),
         Side::B => ("w far", arms.boards_b, arms.straps_b),
     };
-    let outline = axes.rounded([-below, length + above], [-half, half], [below.min(half), above.min(half)]);
-    let mut strokes = vec![stroke(near, outline)];
+    let mut strokes = vec![stroke(near, outline(subject, arm))];
     let places = [arms.board_place.value(), 1.0 - arms.board_place.value()];
     let thick = arms.board_thickness.to_mm() / 2.0;
     if boards {

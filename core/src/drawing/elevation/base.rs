@@ -16,41 +16,46 @@ pub(in crate::drawing) const PLATE_THICK: f64 = 0.09;
 /// The two visible casters with their wheels on the floor.
 pub(super) fn casters(design: &Design) -> Vec<Stroke> {
     let running = &design.running;
-    let wheel = running.caster_wheel.to_mm();
-    let top = running.caster_height.to_mm();
-    let radius = wheel / 2.0;
     [running.caster_left, running.caster_right]
         .into_iter()
-        .flat_map(|place| {
-            let x = place.to_mm();
-            let middle = DVec2::new(x, radius);
-            let circle = |class, radius| stroke(class, Outline::Circle { centre: middle, radius });
-            let plate = top - PLATE_THICK * wheel;
-            let (wide, narrow) = (FORK_WIDE * wheel, FORK_NARROW * wheel);
-            let fork = Outline::Run {
-                start: DVec2::new(x - wide, plate),
-                segments: vec![
-                    Segment::Line(DVec2::new(x - narrow, radius)),
-                    Segment::Arc {
-                        to: DVec2::new(x + narrow, radius),
-                        radius: narrow,
-                        left: true,
-                        large: false,
-                    },
-                    Segment::Line(DVec2::new(x + wide, plate)),
-                ],
-                closed: true,
-            };
-            let half = PLATE * wheel;
-            [
-                circle("w sheet", radius),
-                circle("n none", RIM * wheel),
-                stroke("w steel", fork),
-                circle("n steel", AXLE * wheel),
-                stroke("w steel", FLOOR.block([x - half, x + half], [plate, top])),
-            ]
-        })
+        .flat_map(|place| caster(design, place.to_mm()))
         .collect()
+}
+
+/// A caster at a place along the base, mm.
+pub(super) fn caster(design: &Design, x: f64) -> [Stroke; 5] {
+    let wheel = design.running.caster_wheel.to_mm();
+    let top = design.running.caster_height.to_mm();
+    let radius = wheel / 2.0;
+    let middle = DVec2::new(x, radius);
+    let circle = |class, radius| stroke(class, Outline::Circle { centre: middle, radius });
+    let plate = top - PLATE_THICK * wheel;
+    let (wide, narrow) = (FORK_WIDE * wheel, FORK_NARROW * wheel);
+    let fork = Outline::Run {
+        start: DVec2::new(x - wide, plate),
+        segments: vec![
+            Segment::Line(DVec2::new(x - narrow, radius)),
+            Segment::Arc { to: DVec2::new(x + narrow, radius), radius: narrow, left: true, large: false },
+            Segment::Line(DVec2::new(x + wide, plate)),
+        ],
+        closed: true,
+    };
+    let half = PLATE * wheel;
+    [
+        circle("w sheet", radius),
+        circle("n none", RIM * wheel),
+        stroke("w steel", fork),
+        circle("n steel", AXLE * wheel),
+        stroke("w steel", FLOOR.block([x - half, x + half], [plate, top])),
+    ]
+}
+
+/// The base beam.
+pub(super) fn beam(design: &Design) -> Outline {
+    let frames = &design.frames;
+    let left = frames.base_left.to_mm();
+    let bottom = design.running.caster_height.to_mm();
+    FLOOR.block([left, left + frames.base_length.to_mm()], [bottom, bottom + frames.beam_depth.to_mm()])
 }
 
 /// The cheek that holds the lower fixed pivot.
@@ -70,7 +75,7 @@ pub(super) fn beams(subject: &Subject<'_>) -> Vec<Stroke> {
     let bottom = running.caster_height.to_mm();
     let top = bottom + frames.beam_depth.to_mm();
     let (left, right) = (frames.base_left.to_mm(), frames.base_left.to_mm() + frames.base_length.to_mm());
-    let mut strokes = vec![stroke("w ply", FLOOR.block([left, right], [bottom, top]))];
+    let mut strokes = vec![stroke("w ply", beam(subject.design))];
     let layer = subject.design.arms.thickness.to_mm();
     let layers = frames.layers.get().clamp(1, 4);
     let thick = (layer * layers as f64).min(frames.beam_depth.to_mm());

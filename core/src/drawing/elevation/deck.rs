@@ -28,23 +28,33 @@ pub(super) fn cheeks(subject: &Subject<'_>) -> Vec<Stroke> {
     vec![stroke("w ply", down.rounded([0.0, high], [-wide, wide], [0.0, round]))]
 }
 
+/// Where the side rail begins and ends along the deck, and its lower edge, mm.
+fn rail_place(subject: &Subject<'_>) -> ([f64; 2], f64) {
+    let frames = &subject.design.frames;
+    let [left, right] = ends(subject);
+    let (middle, half) = ((left + right) / 2.0, frames.deck_rail_length.to_mm() / 2.0);
+    let low = -frames.deck_thickness.to_mm() - frames.deck_rail_depth.to_mm();
+    ([middle - half, middle + half], low)
+}
+
+/// The side rail.
+pub(super) fn side_rail(subject: &Subject<'_>) -> Outline {
+    let (ends, low) = rail_place(subject);
+    subject.deck().block(ends, [low, -subject.design.frames.deck_thickness.to_mm()])
+}
+
 /// Panel, side rail, strip and the rail around the wheel's run.
 pub(super) fn deck(subject: &Subject<'_>) -> Vec<Stroke> {
     let (frames, running) = (&subject.design.frames, &subject.design.running);
     let deck = subject.deck();
-    let ends = ends(subject);
-    let under = -frames.deck_thickness.to_mm();
-    let middle = (ends[0] + ends[1]) / 2.0;
-    let half = frames.deck_rail_length.to_mm() / 2.0;
-    let rail_ends = [middle - half, middle + half];
-    let low = under - frames.deck_rail_depth.to_mm();
+    let (rail_ends, low) = rail_place(subject);
     let strip = frames.strip_thickness.to_mm();
     let wheel = running.wheel.to_mm() / 2.0;
     let axle = subject.design.lift.deck_axle.to_mm() - subject.design.lift.deck_stack.to_mm();
     let keeper = axle - wheel - running.rail_gap.to_mm() - strip / 2.0;
     let run = [subject.runs[1][0] - wheel * 1.4, subject.runs[1][1] + wheel * 1.4];
     vec![
-        stroke("w ply", deck.block(rail_ends, [low, under])),
+        stroke("w ply", side_rail(subject)),
         stroke("w", deck.line((rail_ends[0], low - strip / 2.0), (rail_ends[1], low - strip / 2.0))),
         rail(deck, run, [low - strip, keeper]),
         stroke("w ply", panel(subject)),

@@ -1,5 +1,6 @@
 //! Screw, nut, thrust bearing, the tubes between them and the crank.
 use super::{Axes, FLOOR, Subject, stroke};
+use crate::checks::Member;
 use crate::design::{BearingEnd, DriveKind, StrutEnd};
 use crate::drawing::outline::{Outline, Stroke};
 use crate::mechanics::{ArmId, JointId, Side};
@@ -155,6 +156,13 @@ pub(super) fn thrust(subject: &Subject<'_>) -> [DVec2; 2] {
     [line.axes.point(line.seat, 0.0), line.axes.origin]
 }
 
+/// Both ends of a screw that stands free, mm.
+pub(super) fn free_screw(subject: &Subject<'_>) -> Option<[DVec2; 2]> {
+    let line = line_of(subject);
+    let ends = [-line.crank_out(subject), subject.design.drive.screw_length.to_mm()];
+    (!line.rail).then(|| ends.map(|along| line.axes.point(along, 0.0)))
+}
+
 /// Everything of the drive, from far to near.
 pub(super) fn screw(subject: &Subject<'_>) -> Vec<Stroke> {
     let drive = &subject.design.drive;
@@ -165,74 +173,101 @@ pub(super) fn screw(subject: &Subject<'_>) -> Vec<Stroke> {
     let length = drive.screw_length.to_mm();
     let out = line.crank_out(subject);
     let past = PAST_END * subject.pixel;
-    let collar = drive.collar.to_mm().max(2.0 * crest);
-    let block = line.tubes[0] / 2.0;
     let mut strokes = vec![
         stroke("w steel", axes.block([-out, 0.0], [-root, root])),
-        stroke("w steel", axes.block([0.0, length], [-crest, crest])),
+        stroke("w steel", body(subject, &line)),
         stroke("n", axes.line((0.0, root), (length, root))),
         stroke("n", axes.line((0.0, -root), (length, -root))),
         stroke("cl", axes.line((-out - past, 0.0), (length.max(line.seat) + past, 0.0))),
     ];
-    // The bearing presses on the side of its tube that the screw is pulled or pushed against.
-    let pulled = !line.rail || drive.bearing_end == BearingEnd::Fixed;
-    let bearing = if pulled {
-        [-block - BEARING_LENGTH * collar, -block]
-    } else {
-        [block, block + BEARING_LENGTH * collar]
-    };
-    let half = BEARING_OUTSIDE * collar / 2.0;
-    strokes.push(stroke("w steel", axes.block(bearing, [-half, half])));
+    strokes.push(stroke("w steel", bearing(subject, &line)));
     strokes.extend(if line.rail { tubes(subject, &line) } else { free_ends(subject, &line) });
     strokes.extend(crank(subject, &line));
     strokes
 }
 
+/// The threaded length.
+fn body(subject: &Subject<'_>, line: &Line) -> Outline {
+    let crest = subject.design.drive.major.to_mm() / 2.0;
+    line.axes.block([0.0, subject.design.drive.screw_length.to_mm()], [-crest, crest])
+}
+
+/// The bearing presses on the side of its tube that the screw is pulled or pushed against.
+fn bearing(subject: &Subject<'_>, line: &Line) -> Outline {
+    let drive = &subject.design.drive;
+    let collar = drive.collar.to_mm().max(drive.major.to_mm());
+    let block = line.tubes[0] / 2.0;
+    let pulled = !line.rail || drive.bearing_end == BearingEnd::Fixed;
+    let ends = if pulled {
+        [-block - BEARING_LENGTH * collar, -block]
+    } else {
+        [block, block + BEARING_LENGTH * collar]
+    };
+    let half = BEARING_OUTSIDE * collar / 2.0;
+    line.axes.block(ends, [-half, half])
+}
+
+/// The nut against the tube it moves. Along a rail it sits on the right of the tube at either end: pulled through it by the one, pushed
+/// against it by the other. On a free screw it sits behind the second tube where the screw is pulled between two pivots, before it where a
+/// strut pushes.
+fn nut(subject: &Subject<'_>, line: &Line) -> Outline {
+    let drive = &subject.design.drive;
+    let behind =
+        if line.rail { drive.bearing_end == BearingEnd::Fixed } else { drive.kind == DriveKind::SidePivots };
+    let side = if behind { 1.0 } else { -1.0 };
+    let seat = line.seat + side * line.tubes[1] / 2.0;
+    let across = NUT_ACROSS * drive.major.to_mm() / 2.0;
+    line.axes.block([seat, seat + side * drive.nut_length.to_mm()], [-across, across])
+}
+
+/// The tube at the bearing or at the nut.
+fn tube(line: &Line, nut: bool) -> Outline {
+    let (middle, half) = if nut { (line.seat, line.tubes[1] / 2.0) } else { (0.0, line.tubes[0] / 2.0) };
+    line.axes.block([middle - half, middle + half], [-half, half])
+}
+
+/// What is seen of a part of the drive; nothing of any other.
+pub(super) fn part(subject: &Subject<'_>, member: Member) -> Vec<Outline> {
+    let line = line_of(subject);
+    match member {
+        Member::Screw => vec![body(subject, &line)],
+        Member::Nut => vec![nut(subject, &line)],
+        Member::ThrustBearing => vec![bearing(subject, &line)],
+        Member::CrossBar => vec![tube(&line, true)],
+        Member::BearingTube => vec![tube(&line, false)],
+        Member::Crank => crank(subject, &line).into_iter().map(|stroke| stroke.outline).collect(),
+        _ => Vec::new(),
+    }
+}
+
 /// The bearing's tube, the carriage's tube and the nut bolted to it.
 fn tubes(subject: &Subject<'_>, line: &Line) -> Vec<Stroke> {
-    let drive = &subject.design.drive;
-    let axes = line.axes;
-    let square = |class, middle: f64, half: f64| {
-        stroke(class, axes.block([middle - half, middle + half], [-half, half]))
-    };
-    let [anchor, carriage] = line.tubes.map(|side| side / 2.0);
-    // It sits on the right of the tube at either end: pulled through it by the one, pushed against it by the other.
-    let outer = if drive.bearing_end == BearingEnd::Fixed { 1.0 } else { -1.0 };
-    let seat = line.seat + outer * carriage;
-    let nut = [seat, seat + outer * drive.nut_length.to_mm()];
-    let across = NUT_ACROSS * drive.major.to_mm() / 2.0;
     let mut strokes = vec![
-        stroke("w steel", axes.block(nut, [-across, across])),
-        square("w steel", line.seat, carriage),
-        square("w steel", 0.0, anchor),
+        stroke("w steel", nut(subject, line)),
+        stroke("w steel", tube(line, true)),
+        stroke("w steel", tube(line, false)),
     ];
     // The tube's end is seen as a ring where its wall is thick enough to be drawn.
-    let wall = drive.anchor_wall.to_mm();
+    let (wall, anchor) = (subject.design.drive.anchor_wall.to_mm(), line.tubes[0] / 2.0);
     if wall > THREAD_DEPTH * subject.pixel && wall < anchor {
-        strokes.push(square("n none", 0.0, anchor - wall));
+        let inside = [wall - anchor, anchor - wall];
+        strokes.push(stroke("n none", line.axes.block(inside, inside)));
     }
     strokes
 }
 
-/// The tubes at both ends of a free screw, each turning on its pin, and the nut against the second: behind it where the
-/// screw is pulled between two pivots, before it where a strut pushes.
+/// The tubes at both ends of a free screw, each turning on its pin, and the nut against the second.
 fn free_ends(subject: &Subject<'_>, line: &Line) -> Vec<Stroke> {
-    let drive = &subject.design.drive;
-    let axes = line.axes;
     let pin = subject.design.running.pin.to_mm() / 2.0;
     let [first, second] = line.tubes.map(|side| side / 2.0);
-    let square = |x: f64, half: f64| stroke("w steel", axes.block([x - half, x + half], [-half, half]));
     let circle = |x: f64, half: f64| {
-        stroke("n steel", Outline::Circle { centre: axes.point(x, 0.0), radius: pin.min(0.7 * half) })
+        stroke("n steel", Outline::Circle { centre: line.axes.point(x, 0.0), radius: pin.min(0.7 * half) })
     };
-    let across = NUT_ACROSS * drive.major.to_mm() / 2.0;
-    let side = if drive.kind == DriveKind::SidePivots { 1.0 } else { -1.0 };
-    let nut = [line.seat + side * second, line.seat + side * (second + drive.nut_length.to_mm())];
     vec![
-        stroke("w steel", axes.block(nut, [-across, across])),
-        square(0.0, first),
+        stroke("w steel", nut(subject, line)),
+        stroke("w steel", tube(line, false)),
         circle(0.0, first),
-        square(line.seat, second),
+        stroke("w steel", tube(line, true)),
         circle(line.seat, second),
     ]
 }

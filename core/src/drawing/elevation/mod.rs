@@ -9,10 +9,13 @@ pub(super) mod base;
 mod deck;
 pub(super) mod drive;
 pub(super) mod load;
+mod named;
+mod part;
 mod pins;
 
 pub use drive::ScrewEnd;
 pub use load::{LoadShape, load_shape};
+pub use named::Named;
 
 use super::outline::{Outline, Segment, Stroke};
 use crate::design::{Design, DriveKind};
@@ -93,6 +96,12 @@ impl Subject<'_> {
         drive::thrust(self)
     }
 
+    /// Both ends of a screw that stands free between two points, mm; none for one that lies along a rail.
+    #[must_use]
+    pub fn free_screw(&self) -> Option<[DVec2; 2]> {
+        drive::free_screw(self)
+    }
+
     /// The screw as an end elevation shows it.
     #[must_use]
     pub fn screw_end(&self) -> ScrewEnd {
@@ -132,19 +141,7 @@ impl Subject<'_> {
     /// Screw, frames, arms, deck, wheels and pins.
     #[must_use]
     pub fn mechanism(&self) -> Vec<Stroke> {
-        let mut strokes = base::cheeks(self);
-        strokes.extend(deck::cheeks(self));
-        strokes.extend(drive::screw(self));
-        for b in [true, false] {
-            for stage in 1..=self.pose.n {
-                strokes.extend(arm::arm(self, if b { ArmId::b(stage) } else { ArmId::a(stage) }));
-            }
-        }
-        strokes.extend(base::beams(self));
-        strokes.extend(deck::deck(self));
-        strokes.extend(pins::wheels(self));
-        strokes.extend(pins::pins(self));
-        strokes
+        self.named().into_iter().map(|(_, stroke)| stroke).collect()
     }
 }
 

@@ -11,7 +11,7 @@ const HALVINGS: u32 = 8;
 /// The force on the handle while raising against the force the builder accepts.
 pub(super) fn effort(report: &Report) -> Option<Finding> {
     let check = report.check("crank-force")?;
-    let grade = grade(check.verdict);
+    let grade = Grade::of(check.verdict);
     Some(Finding {
         grade,
         ratio: check.ratio,

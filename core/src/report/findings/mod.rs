@@ -9,6 +9,7 @@ mod seats;
 mod sheet;
 mod strength;
 
+pub(super) use sag::COLLAPSES as SAG_COLLAPSES;
 pub(crate) use sag::UNSAFE as SAG_UNSAFE;
 
 use super::Report;

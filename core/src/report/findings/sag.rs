@@ -10,7 +10,7 @@ use crate::report::{Report, Station};
 /// at the unloaded angle; the others are steps towards it. Derived for this program; shallow-arch snap-through in any text on elastic stability.
 const GROWS: f64 = 0.05;
 pub(crate) const UNSAFE: f64 = 0.10;
-const COLLAPSES: f64 = 0.19;
+pub(crate) const COLLAPSES: f64 = 0.19;
 
 /// A side that carries more than this share of the load is named, and its sag shown.
 const EVEN: f64 = 0.505;

@@ -11,7 +11,7 @@ use crate::report::{Report, Station};
 pub(super) fn holding(report: &Report) -> Option<Finding> {
     let check = report.check("screw-holding")?;
     let Holding { needed, friction, .. } = Holding::of(&report.design);
-    let grade = grade(check.verdict);
+    let grade = Grade::of(check.verdict);
     let phrase = match grade {
         Grade::Over => {
             let (torque, height) = report.greatest(|station| -station.torque.lower);

@@ -15,7 +15,7 @@ pub(super) fn tipping(report: &Report) -> Option<Finding> {
     } else {
         (right, "right", "left", Spot::RightCaster)
     };
-    let grade = grade(check.verdict);
+    let grade = Grade::of(check.verdict);
     let phrase = match grade {
         Grade::Over => Phrase::new(format!("Tipping: the {side} casters lift, by "))
             .with(Amount::Force(-force))

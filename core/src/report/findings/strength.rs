@@ -22,15 +22,6 @@ const TRIED: usize = 2;
 /// A table that tips by its weight tips at any push: the second need not be said.
 const FOLLOWS: [(&str, &str); 2] = [("push-along", "tip-along"), ("push-across", "tip-across")];
 
-/// The verdict as a grade.
-pub(super) const fn grade(verdict: Verdict) -> Grade {
-    match verdict {
-        Verdict::Over => Grade::Over,
-        Verdict::Watch => Grade::Watch,
-        Verdict::Note | Verdict::Fine => Grade::Fine,
-    }
-}
-
 /// Every check that does not hold or is near its limit.
 pub(super) fn checks(report: &Report) -> Vec<Finding> {
     let mut worst: Vec<&Check> = report
@@ -45,7 +36,7 @@ pub(super) fn checks(report: &Report) -> Vec<Finding> {
         .into_iter()
         .enumerate()
         .map(|(place, check)| Finding {
-            grade: grade(check.verdict),
+            grade: Grade::of(check.verdict),
             ratio: check.ratio,
             phrase: Phrase::new(format!("{}: {}, ", check.group.title(), lower(check.title)))
                 .with(check.demand)

@@ -6,10 +6,12 @@
 mod findings;
 mod lean;
 mod run;
+mod single;
 
 pub use findings::merged;
 pub use lean::{Lean, LeanNode};
 pub use run::{Progress, SwayRun};
+pub use single::{SpringEffect, SpringRun};
 pub(super) use run::{frame, slack};
 
 use crate::mechanics::Rattle;

@@ -59,7 +59,7 @@ pub fn sequence(job: &Job, sheet: &Sheet) -> Option<Sequence> {
 }
 
 /// The two pieces of sheet a cut leaves.
-fn halves(kerf: Length, cut: &Cut) -> (Offcut, Offcut) {
+pub(super) fn halves(kerf: Length, cut: &Cut) -> (Offcut, Offcut) {
     let whole = cut.from;
     if cut.across {
         let first = cut.at - whole.x;

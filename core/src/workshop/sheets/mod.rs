@@ -6,6 +6,7 @@ mod cuts;
 mod job;
 mod layout;
 mod pack;
+mod passes;
 mod random;
 mod search;
 
@@ -14,4 +15,5 @@ pub use bars::{Bar, bars};
 pub use cuts::{Cut, Sequence, sequence};
 pub use job::{Blank, Job, Piece, jobs};
 pub use layout::{Layout, Offcut, Placed, Sheet};
+pub use passes::{Pass, passes};
 pub use search::Search;

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use risewright::drawing::{Curve, Live, Mark, Screen, Shape, Sheet};
 
 use super::hold::Holds;
+use super::probe::{self, PlotReaders};
 use super::reading::Values;
 use super::show::ShowChoices;
 use super::view::{room, view};
@@ -75,6 +76,12 @@ pub fn Figure(state: State) -> impl IntoView {
     let live = Signal::derive(move || {
         moving.with(|moving| moving.as_ref().map(|moving| Arc::clone(&moving.0))).unwrap_or_default()
     });
+    let read = RwSignal::new(None);
+    let probed = Signal::derive(move || {
+        lettering.with_value(|lettering| {
+            probe::marks(state, drawn, read, |words, face| lettering.width(words, face))
+        })
+    });
     let label = move || {
         format!(
             "Side elevation, deck at {}, with plots over the deck's height",
@@ -84,6 +91,7 @@ pub fn Figure(state: State) -> impl IntoView {
     view! {
         <div class="figure" class:narrow=move || room.get().is_some_and(|room| room.narrow) node_ref=place>
             <CarriageSlider state drawn/>
+            <PlotReaders state drawn probe=read/>
             <Curves curves size=extent paper=paper()/>
             <svg
                 class="dwg"
@@ -95,8 +103,9 @@ pub fn Figure(state: State) -> impl IntoView {
                     <Layer class="still" marks=still/>
                     <Layer class="plot-curves" marks=paths/>
                     <Layer class="moving" marks=live/>
+                    <Layer class="probed" marks=probed/>
                 </g>
-                <Holds state drawn/>
+                <Holds state drawn probe=read/>
             </svg>
         </div>
         <ShowChoices state/>
@@ -105,7 +114,7 @@ pub fn Figure(state: State) -> impl IntoView {
 }
 
 /// Height steps of the carriage by key: a millimetre and 50 mm, or a sixteenth and 2 in.
-fn steps(units: risewright::quantity::System) -> (f64, f64) {
+pub fn steps(units: risewright::quantity::System) -> (f64, f64) {
     use risewright::quantity::{Length, System};
     match units {
         System::Metric => (Length::mm(1.0).to_m(), Length::mm(50.0).to_m()),

@@ -1,11 +1,12 @@
 //! What can be taken hold of in the picture: the carriage, the deck, and any height in a plot.
 use leptos::prelude::*;
 use leptos::svg;
-use risewright::drawing::{Live, Screen};
+use risewright::drawing::{Live, PlotArea, Screen};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, MouseEvent, PointerEvent};
 
 use super::figure::{Drawn, HALF_FINGER, on_picture};
+use super::probe::Probe;
 use crate::clock::Latest;
 use crate::input::pointer::{Grip, Pointing};
 use crate::state::State;
@@ -16,7 +17,7 @@ const BELOW: f64 = 16.0;
 
 /// Invisible targets over the picture, and what dragging them does.
 #[component]
-pub fn Holds(state: State, drawn: Drawn) -> impl IntoView {
+pub fn Holds(state: State, drawn: Drawn, probe: Probe) -> impl IntoView {
     let group = NodeRef::<svg::G>::new();
     let pointing = StoredValue::new_local(Pointing::default());
     let live = move || drawn.moving.get().map(|moving| moving.1.clone());
@@ -84,7 +85,7 @@ pub fn Holds(state: State, drawn: Drawn) -> impl IntoView {
         Some((edge.x - length, edge.y - ABOVE, length))
     };
     view! {
-        <PlotHolds state drawn/>
+        <PlotHolds state drawn probe/>
         <g node_ref=group class="holds" on:pointermove=moved on:pointerup=release on:pointercancel=release>
             <rect
                 class="hold deck band"
@@ -124,27 +125,52 @@ fn place(live: &Live, grip: Grip) -> Option<Screen> {
     }
 }
 
-/// The plots: a click takes the deck to the height clicked on.
+/// The height a pointer over a plot points at, m.
+fn pointed(plot: &PlotArea, event: &MouseEvent) -> Option<f64> {
+    let target = event.current_target()?.dyn_into::<Element>().ok()?;
+    let at = on_picture(&picture_of(&target)?, event.client_x(), event.client_y());
+    Some(plot.height_at(at.y))
+}
+
+/// The plots: a mouse over them reads them at its height, a click takes the deck there.
 #[component]
-fn PlotHolds(state: State, drawn: Drawn) -> impl IntoView {
+fn PlotHolds(state: State, drawn: Drawn, probe: Probe) -> impl IntoView {
     let plots = move || {
         let plots =
             drawn.sheet.with(|sheet| sheet.as_ref().map_or_else(Vec::new, |sheet| sheet.frame.plots.clone()));
         plots
             .into_iter()
-            .map(|plot| {
+            .enumerate()
+            .map(|(place, plot)| {
                 let area = plot.area;
-                let go = move |event: MouseEvent| {
-                    let picture = event
-                        .current_target()
-                        .and_then(|target| target.dyn_into::<Element>().ok())
-                        .and_then(|target| picture_of(&target));
-                    if let Some(picture) = picture {
-                        let at = on_picture(&picture, event.client_x(), event.client_y());
-                        state.go_to(plot.height_at(at.y));
+                let clicked = plot.clone();
+                let point =
+                    StoredValue::new_local(Latest::new(move |height| probe.set(Some((place, height)))));
+                // A finger covers what it points at; it takes the deck there instead.
+                let over = move |event: PointerEvent| {
+                    if event.pointer_type() != "touch"
+                        && let Some(height) = pointed(&plot, &event)
+                    {
+                        point.with_value(|point| point.put(height));
                     }
                 };
-                view! { <rect class="hold plot" x=area.x y=area.y width=area.width height=area.height on:click=go></rect> }
+                let go = move |event: MouseEvent| {
+                    if let Some(height) = pointed(&clicked, &event) {
+                        state.go_to(height);
+                    }
+                };
+                view! {
+                    <rect
+                        class="hold plot"
+                        x=area.x
+                        y=area.y
+                        width=area.width
+                        height=area.height
+                        on:pointermove=over
+                        on:pointerleave=move |_| probe.set(None)
+                        on:click=go
+                    ></rect>
+                }
             })
             .collect_view()
     };

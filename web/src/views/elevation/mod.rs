@@ -4,9 +4,11 @@ mod crank;
 mod figure;
 mod findings;
 mod hold;
+mod probe;
 mod reading;
 mod show;
 mod strip;
+mod table;
 mod view;
 
 use leptos::prelude::*;

@@ -2,6 +2,7 @@
 use leptos::prelude::*;
 use risewright::drawing::{Chart, Show};
 
+use super::table::{PlotActs, PlotTableWindow};
 use crate::format;
 use crate::state::State;
 
@@ -39,10 +40,11 @@ pub fn ShowChoices(state: State) -> impl IntoView {
     }
 }
 
-/// Which plots stand beside the drawing, in the order of the list.
+/// Which plots stand beside the drawing, in the order of the list, each with its table and files.
 #[component]
 fn Plots(state: State) -> impl IntoView {
-    let boxes = Chart::ALL.into_iter().map(|chart| {
+    let open = RwSignal::new(None);
+    let lines = Chart::ALL.into_iter().map(|chart| {
         let on = move || state.charts.with(|charts| charts.contains(&chart));
         let turn = move |event: web_sys::Event| {
             let on = event_target_checked(&event);
@@ -51,15 +53,21 @@ fn Plots(state: State) -> impl IntoView {
                 *charts = Chart::ALL.into_iter().filter(chosen).collect();
             });
         };
-        view! { <label><input type="checkbox" prop:checked=on on:change=turn/> {format::chart(chart)}</label> }
+        view! {
+            <div class="plot-line">
+                <label><input type="checkbox" prop:checked=on on:change=turn/> {format::chart(chart)}</label>
+                <PlotActs state chart open/>
+            </div>
+        }
     });
     view! {
         <details class="plots">
-            <summary>"Plots"</summary>
+            <summary>"Plots, tables, files"</summary>
             <fieldset>
                 <legend class="unseen">"Plots beside the drawing"</legend>
-                {boxes.collect_view()}
+                {lines.collect_view()}
             </fieldset>
         </details>
+        <PlotTableWindow state open/>
     }
 }

@@ -1,0 +1,168 @@
+//! Putting it together, and the tests of the whole.
+use super::{Bench, Step, Task, on_base, on_deck, say, size, step};
+use crate::design::DriveKind;
+use crate::mechanics::{Detail, Fault};
+use crate::parts::Part;
+use crate::quantity::{Amount, Length};
+
+/// Test load as a share of the load (common practice for lifting gear, no source).
+const PROOF: f64 = 1.25;
+
+/// How much out of level is looked for, as a slope: a two-metre level shows it (common practice, no source).
+const LEVEL: f64 = 0.002;
+
+/// Pivots with what goes on them.
+const PIVOTS: [&str; 5] = ["Pivot bolt", "Pivot nut", "Pivot washer", "Spacer washer", "Plastic disc"];
+
+/// What holds the wheels down.
+const KEEPERS: [&str; 2] = ["Keeper", "Keeper screw"];
+
+fn pivot_or_keeper(part: &Part) -> bool {
+    PIVOTS.contains(&part.name) || KEEPERS.contains(&part.name)
+}
+
+impl Bench<'_> {
+    pub(super) fn scissors(&self) -> Step {
+        let stages = self.design.lift.stages.get();
+        let order = if stages == 1 {
+            "On its side on the floor: join the two ladders at their centres, grease in every bushing."
+                .to_owned()
+        } else {
+            format!(
+                "On its side on the floor: join the ladders of each of the {stages} stages at their centres, then stage to stage, grease in every bushing."
+            )
+        };
+        Step {
+            caution: "From here on arms can close on fingers: two people, and a block between the arms whenever hands are near.",
+            ..step(
+                Task::Scissors,
+                "Put the scissors together",
+                self.fitted(|part| PIVOTS.contains(&part.name) && !on_base(part) && !on_deck(part)),
+                vec![
+                    say(order),
+                    say("Run up each locking nut until the joint is free of play along the bolt and still falls by its own weight."),
+                ],
+                vec![say("Dry fit: opened and folded by hand over the whole lift, nothing rubs but the washers.")],
+            )
+        }
+    }
+
+    pub(super) fn onto_base(&self) -> Step {
+        let running = &self.design.running;
+        step(
+            Task::OntoBase,
+            "Scissors onto the base",
+            self.fitted(|part| pivot_or_keeper(part) && on_base(part)),
+            vec![
+                say("Bolt the lower arms A to the base pivots, set the base wheels on their strips, and screw the keepers over them."),
+            ],
+            vec![
+                say("Slack under the keepers ").with(Amount::Give(running.rail_gap.to_m())).and(" all along."),
+                say("The carriage rolls from stop to stop with one hand."),
+            ],
+        )
+    }
+
+    pub(super) fn screw(&self) -> Result<Step, Fault> {
+        let drive = &self.design.drive;
+        let length = |deck: Length| -> Result<f64, Fault> {
+            let pose = self.solver.pose_at_height(deck.to_m())?;
+            Ok(self.solver.state(&pose, Detail::FORCES)?.screw_length)
+        };
+        let travel = (length(self.design.lift.highest)? - length(self.design.lift.lowest)?).abs();
+        let turns = travel / drive.lead.to_m();
+        let place = if matches!(drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage) {
+            say("Bearing tube with its middle ")
+                .with(size(drive.bearing_place))
+                .and(" from the fixed pivots.")
+        } else {
+            say("Hang the screw between its two points.")
+        };
+        let parts = self.fitted(|part| {
+            part.name.starts_with("Nut")
+                || ["Screw", "Bearing tube", "Thrust bearing", "Screw collar", "Crank"].contains(&part.name)
+        });
+        Ok(Step {
+            caution: "A nut that strips drops the table: fit a second, captured nut a few turns behind the first.",
+            ..step(
+                Task::Screw,
+                "Screw, nut and crank",
+                parts,
+                vec![place, say("Let nut and bearing find their line before their bolts are tight: turn the screw through its whole travel, then tighten.")],
+                vec![
+                    say("From stop to stop ").with(Amount::Turns(turns)).and(", ").with(Amount::Size(travel)).and(" of travel, the crank as light at the end as at the beginning."),
+                ],
+            )
+        })
+    }
+
+    pub(super) fn deck_on(&self) -> Result<Step, Fault> {
+        let lift = &self.design.lift;
+        let tilt = |deck: Length| Ok::<f64, Fault>(self.solver.pose_at_height(deck.to_m())?.phi);
+        let (low, high) = (tilt(lift.lowest)?, tilt(lift.highest)?);
+        let level = |name: &str, deck: Length, tilt: f64| {
+            say(format!("At the {name} deck: "))
+                .with(size(deck))
+                .and(" above the floor at the fixed pivots, ")
+                .then(if tilt.abs() < LEVEL {
+                    say("level both ways within 1 in 500.")
+                } else {
+                    say("tilted by ").with(Amount::Angle(tilt)).and(" along, level across.")
+                })
+        };
+        Ok(step(
+            Task::DeckOn,
+            "Deck onto the scissors",
+            self.fitted(|part| pivot_or_keeper(part) && on_deck(part)),
+            vec![say("Bolt the deck’s pivots to the upper arms B, set its rails on the deck wheels, and screw the keepers beneath them.")],
+            vec![level("lowest", lift.lowest, low), level("highest", lift.highest, high)],
+        ))
+    }
+
+    pub(super) fn props(&self) -> Step {
+        let length =
+            self.parts.iter().find(|part| part.name == "Prop").map_or(Length::ZERO, |part| part.size[0]);
+        Step {
+            caution: "Never reach in or lie beneath a raised table that stands on its screw alone.",
+            ..step(
+                Task::Props,
+                "Props",
+                self.named(&["Prop"]),
+                vec![
+                    say(format!("Cut {} props ", self.count("Prop"))).with(size(length)).and(" long, cleats at both ends to keep them on beam and rail; raise the deck fully, set them, and lower until they carry."),
+                ],
+                vec![say("Both props carry, neither can be knocked out by hand.")],
+            )
+        }
+    }
+
+    pub(super) fn proof(&self) -> Result<Step, Fault> {
+        let (design, lift) = (self.design, &self.design.lift);
+        let pose = self.solver.pose_at_height(lift.lowest.to_m())?;
+        let state = self.solver.state(&pose, Detail { deflection: true, ..Detail::FORCES })?;
+        let sag = state.deflection.map_or(0.0, |deflection| deflection.drop.total());
+        let released = if state.screw.is_none_or(|screw| screw.self_locking) {
+            say("Released, the crank stays where it is.")
+        } else {
+            say("The screw does not hold by itself: what holds the crank in its place must not slip.")
+        };
+        let load = Amount::Mass(PROOF * design.load.mass.to_kg());
+        Ok(Step {
+            caution: "Stand clear of the table’s ends and keep hands off the deck. Never lift people. Chock the casters.",
+            ..step(
+                Task::Proof,
+                "Load test, low down",
+                Vec::new(),
+                vec![
+                    say("At the lowest deck, load 125 %: ").with(load).and(", its middle ").with(size(design.load.centre)).and(" from the fixed pivots. Leave it for ten minutes."),
+                    say("Then raise by a quarter of the lift and lower again, listening. Take the load off before anything is touched."),
+                ],
+                vec![
+                    say("The deck sinks by about ").with(Amount::Give(PROOF * sag)).and(" and comes back when unloaded."),
+                    say("No crack is heard or seen, no bolt has moved, and the crank turns as before."),
+                    released,
+                ],
+            )
+        })
+    }
+}

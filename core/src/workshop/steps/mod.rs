@@ -1,0 +1,166 @@
+//! In what order to build: numbered steps with this design's own sizes and counts, what to measure before going on, and where care is due.
+
+mod assembly;
+mod frames;
+mod pieces;
+
+use crate::design::Design;
+use crate::mechanics::{Fault, Solver};
+use crate::parts::{Part, Rides};
+use crate::quantity::{Amount, Length, Phrase};
+
+/// What a step is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Task {
+    /// The sheet is measured.
+    Stock,
+    /// The pieces are cut.
+    Sawing,
+    /// Layers are glued face to face.
+    Gluing,
+    /// Arms are trimmed and their ends rounded.
+    Shaping,
+    /// Arms are drilled.
+    Drilling,
+    /// Bushings are pressed in, or the bores sealed.
+    Bushings,
+    /// Arms of one name are joined by their boards.
+    Ladders,
+    /// The base frame is joined.
+    Base,
+    /// Strips and stops go on the rails.
+    Rails,
+    /// The casters go on.
+    Casters,
+    /// The wheel axles are made.
+    Axles,
+    /// The deck gets its rails.
+    Deck,
+    /// The arms are pinned together.
+    Scissors,
+    /// The scissors go on the base.
+    OntoBase,
+    /// The screw goes in.
+    Screw,
+    /// The deck goes on the scissors.
+    DeckOn,
+    /// The props are cut.
+    Props,
+    /// The table is loaded.
+    Proof,
+}
+
+/// Pieces of one number that come in at a step.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Fitted {
+    /// Their number in every list.
+    pub number: u32,
+    /// How many of them come in here; the rest at other steps.
+    pub count: u32,
+}
+
+/// One step of the build.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step {
+    /// What it is about.
+    pub task: Task,
+    /// What is made, in a few words.
+    pub title: &'static str,
+    /// What to do, sentence by sentence.
+    pub work: Vec<Phrase>,
+    /// What must be found before going on, each with its figure.
+    pub tests: Vec<Phrase>,
+    /// Where care is due; empty where no more than usual.
+    pub caution: &'static str,
+    /// The pieces that come in here, by number. Over all steps every piece of the list of parts comes in once.
+    pub parts: Vec<Fitted>,
+}
+
+/// How much two diagonals may differ: half a millimetre a side is what a square and a pencil reach (common practice, no source).
+const DIAGONALS: f64 = 1e-3;
+
+/// What the steps are told from.
+struct Bench<'a> {
+    design: &'a Design,
+    parts: &'a [Part],
+    solver: &'a Solver,
+}
+
+/// The steps of a design in order, from its parts and its solver.
+///
+/// # Errors
+/// Where the deck cannot stand at its lowest or its highest.
+pub fn steps(design: &Design, parts: &[Part], solver: &Solver) -> Result<Vec<Step>, Fault> {
+    let bench = Bench { design, parts, solver };
+    let mut list = vec![
+        bench.stock(),
+        bench.sawing(),
+        bench.gluing(),
+        bench.shaping(),
+        bench.drilling(),
+        bench.bushings(),
+    ];
+    list.extend(bench.ladders());
+    list.extend([bench.base(), bench.rails()?, bench.casters(), bench.axles(), bench.deck()]);
+    list.extend([
+        bench.scissors(),
+        bench.onto_base(),
+        bench.screw()?,
+        bench.deck_on()?,
+        bench.props(),
+        bench.proof()?,
+    ]);
+    Ok(list)
+}
+
+/// A length as it was entered.
+fn size(length: Length) -> Amount {
+    Amount::Exact(length)
+}
+
+fn say(words: impl Into<String>) -> Phrase {
+    Phrase::new(words)
+}
+
+const fn on_base(part: &Part) -> bool {
+    matches!(part.rides, Rides::Base(_))
+}
+
+const fn on_deck(part: &Part) -> bool {
+    matches!(part.rides, Rides::Deck(_))
+}
+
+impl Bench<'_> {
+    fn count(&self, name: &str) -> u32 {
+        self.parts.iter().filter(|part| part.name == name).map(|part| part.count).sum()
+    }
+
+    /// The pieces that come in where these hold, those of one number together.
+    fn fitted(&self, comes_in: impl Fn(&Part) -> bool) -> Vec<Fitted> {
+        let mut list: Vec<Fitted> = Vec::new();
+        for part in self.parts.iter().filter(|part| comes_in(part)) {
+            match list.iter_mut().find(|known| known.number == part.number) {
+                Some(known) => known.count += part.count,
+                None => list.push(Fitted { number: part.number, count: part.count }),
+            }
+        }
+        list.sort_by_key(|fitted| fitted.number);
+        list
+    }
+
+    /// The pieces of these names.
+    fn named(&self, names: &[&str]) -> Vec<Fitted> {
+        self.fitted(|part| names.contains(&part.name))
+    }
+}
+
+/// A step without caution.
+fn step(
+    task: Task,
+    title: &'static str,
+    parts: Vec<Fitted>,
+    work: Vec<Phrase>,
+    tests: Vec<Phrase>,
+) -> Step {
+    Step { task, title, work, tests, caution: "", parts }
+}

@@ -1,0 +1,65 @@
+//! A view that is read: the document that the worker makes, and how far it has come.
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use risewright::share::address::View;
+use risewright::share::link;
+
+use crate::persist;
+use crate::state::{Message, State};
+use crate::widgets::document::{Act, Document};
+use crate::worker;
+
+/// The whole view.
+#[component]
+pub fn Page(state: State) -> impl IntoView {
+    let here = move || state.leaf.with(|leaf| leaf.view == Some(state.view.get()));
+    // The document of another view is not shown under this one's tab.
+    let html = Memo::new(move |_| {
+        if here() { state.leaf.with(|leaf| Arc::from(leaf.html.as_str())) } else { Arc::<str>::from("") }
+    });
+    let working = Memo::new(move |_| here() && state.leaf.with(|leaf| leaf.working));
+    let stopped = Memo::new(move |_| here() && state.leaf.with(|leaf| !leaf.working && leaf.progress < 1.0));
+    let progress = move || state.leaf.with(|leaf| leaf.progress);
+    let on_act = Callback::new(move |act: Act| perform(state, act));
+    view! {
+        <Show when=move || !here()>
+            <h2 class="unseen">{move || state.view.get().title()}</h2>
+        </Show>
+        <Show when=move || working.get() || stopped.get()>
+            <p class="working">
+                <progress max="1" value=progress aria-label="Work behind this page"></progress>
+                {move || if working.get() { "Still working; figures may grow better." } else { "Stopped; what is known stands below." }}
+                <button type="button" on:click=move |_| if working.get() { worker::stop() } else { worker::go_on() }>
+                    {move || if working.get() { "Stop" } else { "Go on" }}
+                </button>
+            </p>
+        </Show>
+        <Document html busy=working on_act/>
+    }
+}
+
+fn perform(state: State, act: Act) {
+    match act.kind.as_str() {
+        "go" => {
+            if let Ok(height) = act.value.parse::<f64>() {
+                state.marked.set(act.check);
+                persist::go_to_view(state, View::Elevation);
+                state.go_to(height);
+            }
+        }
+        "take" => {
+            let outcome = link::decode(&act.value)
+                .map_err(|fault| fault.to_string())
+                .and_then(|design| state.open("remedy", design));
+            state.notice.set(outcome.err().map(Message::Sentence));
+        }
+        "save" => worker::save(&act.value),
+        "view" => {
+            if let Some(view) = View::of(&act.value) {
+                persist::go_to_view(state, view);
+            }
+        }
+        _ => persist::print(),
+    }
+}

@@ -1,0 +1,76 @@
+// Works beside the page: makes the documents that are read, in slices, and tells what is known so far. A newer request abandons the
+// older work. Requests and answers are lists: a word, the number of the request, and what belongs to it.
+import start, { Work } from "./work.js";
+
+// Work goes on in slices of so many milliseconds; between them newer requests are heard.
+const SLICE = 12;
+// What is known so far is told at most this often, ms.
+const PAUSE = 250;
+
+const ready = start();
+const { port1, port2 } = new MessageChannel();
+let work = null;
+let opened = "";
+let running = 0;
+
+// A turn of the event loop, without the clamp of nested timers.
+const breath = () =>
+  new Promise((resolve) => {
+    port1.onmessage = resolve;
+    port2.postMessage(0);
+  });
+
+async function run(request, reader) {
+  running = request;
+  const show = (more) => postMessage(["page", request, work.html(...reader), work.progress(), more]);
+  let told = performance.now();
+  let more = true;
+  // What is known at once is shown at once.
+  if (work.progress() < 1) show(true);
+  while (more) {
+    const begun = performance.now();
+    do more = work.advance();
+    while (more && performance.now() - begun < SLICE);
+    if (more && performance.now() - told > PAUSE) {
+      show(true);
+      told = performance.now();
+    }
+    if (more) await breath();
+    if (running !== request) return;
+  }
+  show(false);
+}
+
+async function open(request, view, link, ...reader) {
+  const name = `${view} ${link}`;
+  if (opened !== name) {
+    work?.free();
+    opened = "";
+    work = Work.open(view, link) ?? null;
+    opened = name;
+  }
+  if (work) await run(request, reader);
+  else postMessage(["trouble", request, "This page cannot be made of this design."]);
+}
+
+const ACTS = {
+  open,
+  stop() {
+    running = 0;
+  },
+  file(request, name, ...reader) {
+    const text = work?.file(name, ...reader);
+    if (text === undefined) postMessage(["trouble", request, `There is no file ${name} in this page any more.`]);
+    else postMessage(["file", request, name, text]);
+  },
+};
+
+self.onmessage = async ({ data: [act, request, ...rest] }) => {
+  try {
+    await ready;
+    await ACTS[act](request, ...rest);
+  } catch (trouble) {
+    // After a trap the module is dead; the page starts another worker.
+    postMessage(["dead", request, String(trouble)]);
+  }
+};
