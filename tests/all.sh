@@ -15,7 +15,7 @@ step "Format" single cargo fmt --all --check
 step "Lints, solver and tools" single \
   cargo clippy --locked --quiet -p risewright -p risewright-tests -p risewright-serve --all-targets -- -D warnings
 step "Lints, page" single \
-  cargo clippy --locked --quiet -p risewright-web --target "$WASM" --all-targets -- -D warnings
+  cargo clippy --locked --quiet -p risewright-web -p risewright-worker --target "$WASM" --all-targets -- -D warnings
 step "Documentation" single env RUSTDOCFLAGS="-D warnings" cargo doc --locked --quiet --no-deps -p risewright
 step "Solver, its outside checks, and the page's own" cargo \
   cargo test --locked --quiet --no-fail-fast -p risewright -p risewright-tests -p risewright-web

@@ -11,6 +11,7 @@ const ready = start();
 const { port1, port2 } = new MessageChannel();
 let work = null;
 let opened = "";
+let drawn = null;
 let running = 0;
 
 // A turn of the event loop, without the clamp of nested timers.
@@ -57,6 +58,13 @@ const ACTS = {
   open,
   stop() {
     running = 0;
+  },
+  // The picture at once, between two slices of work; what belongs to it comes as a list.
+  live(request, ...rest) {
+    const [seen, inches] = rest.splice(-4);
+    const known = drawn === work ? seen : 0;
+    drawn = work;
+    postMessage(["live", request, ...(work?.live(...rest, known, inches) ?? [])]);
   },
   file(request, name, ...reader) {
     const text = work?.file(name, ...reader);

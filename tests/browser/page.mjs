@@ -1,5 +1,17 @@
 // The Risewright page as a person meets it: the one place where the tests know its markup.
 
+/** The views that are read as a document: word in the address, and title. */
+export const DOCUMENTS = [
+  ["strength", "Strength"],
+  ["sway", "Sway"],
+  ["sheets", "Sheets"],
+  ["drilling", "Drilling"],
+  ["hardware", "Hardware"],
+  ["steps", "Build order"],
+  ["packet", "Packet"],
+  ["sources", "Sources"],
+];
+
 export class RisewrightPage {
   /** `page` is Playwright's, `address` where the built page is served. */
   constructor(page, address) {
@@ -27,6 +39,23 @@ export class RisewrightPage {
       const worker = registration.active;
       while (worker.state !== "activated") await new Promise((done) => worker.addEventListener("statechange", done, { once: true }));
     });
+  }
+
+  /** Goes to a view by its tab and waits until it can be read. */
+  async view(title) {
+    await this.page.getByRole("navigation", { name: "Views" }).getByRole("link", { name: title }).click();
+    await this.read(title);
+  }
+
+  /** Waits until the document of a view stands there, though work may go on behind it. */
+  async read(title) {
+    await this.page.locator(".reader h2", { hasText: title }).first().waitFor({ timeout: 20_000 });
+  }
+
+  /** Waits until a document is complete. */
+  async done(title) {
+    await this.read(title);
+    await this.page.waitForFunction(() => !document.querySelector(".reader[aria-busy], .working"), null, { timeout: 60_000 });
   }
 
   /** The deck's height in millimetres, unrounded. */
@@ -98,6 +127,110 @@ export class RisewrightPage {
     return this.page.evaluate(() => {
       const marks = ["still", "moving"].map((layer) => document.querySelector(`.figure .${layer}`).innerHTML);
       return [...marks, document.querySelector(".figure canvas").toDataURL()].join("\n");
+    });
+  }
+
+  /**
+   * What has the focus: its words, whether it lies in the window with nothing over it, and whether the focus shows, as an outline of two
+   * pixels and more on it or on what stands for it in the picture.
+   */
+  focused() {
+    return this.page.evaluate(() => {
+      const element = document.activeElement;
+      if (element === document.body) return null;
+      const [outlined, ring] = { "carriage-slider": [null, ".figure .hold.ring"], "crank-slider": [".crank-slider ~ svg", null] }[
+        element.classList[0]
+      ] ?? [element, null];
+      const styled = (shape) => getComputedStyle(typeof shape === "string" ? document.querySelector(shape) : shape);
+      const shown = ring
+        ? styled(ring).stroke !== "none" && Number.parseFloat(styled(ring).strokeWidth) >= 2
+        : styled(outlined).outlineStyle !== "none" && Number.parseFloat(styled(outlined).outlineWidth) >= 2;
+      const box = element.getBoundingClientRect();
+      const [x, y] = [box.left + Math.min(box.width / 2, 8), box.top + box.height / 2];
+      const over = document.elementFromPoint(x, y);
+      const drawn = Boolean(ring) || element.classList[0] === "crank-slider";
+      const words = [element.getAttribute("aria-label"), element.labels?.[0]?.textContent, element.textContent];
+      return {
+        words: words.find((text) => text?.trim())?.trim() ?? element.outerHTML.slice(0, 80),
+        // Told apart by their place among all: many have no id.
+        place: [...document.querySelectorAll("*")].indexOf(element),
+        visible: element.matches(":focus-visible") && shown,
+        uncovered: drawn || (over !== null && (element.contains(over) || over.contains(element))),
+      };
+    });
+  }
+
+  /** Everything a person could want to reach by key at present, as `focused` names it: words and place. */
+  reachable() {
+    return this.page.evaluate(() => {
+      const all = [...document.querySelectorAll("*")];
+      return all
+        .map((element, place) => ({ element, place }))
+        .filter(({ element }) => element.matches("a[href], button, input, select, summary, [tabindex='0']"))
+        .filter(({ element }) => element.checkVisibility({ visibilityProperty: true }) && !element.disabled && element.tabIndex >= 0)
+        .map(({ element, place }) => ({ words: (element.getAttribute("aria-label") ?? element.textContent.trim()) || element.id, place }));
+    });
+  }
+
+  /** Presses Tab until what has the focus begins with these words; fails after a round through the page, or where the focus is not seen. */
+  async tabTo(words) {
+    for (let press = 0; press < 250; press += 1) {
+      await this.page.keyboard.press("Tab");
+      const focused = await this.focused();
+      if (focused?.words.startsWith(words)) {
+        if (!focused.visible) throw new Error(`The focus on ${words} does not show`);
+        return;
+      }
+    }
+    throw new Error(`Tab never reaches ${words}`);
+  }
+
+  /**
+   * All lettering of the picture: words, classes, and the box of its ink in the picture, CSS pixels. What the browser draws is measured:
+   * how far the words reach in the font they stand in.
+   */
+  lettering() {
+    return this.page.evaluate(() => {
+      const pen = document.createElement("canvas").getContext("2d");
+      return [...document.querySelectorAll(".figure svg .still text, .figure svg .moving text")]
+        .filter((text) => text.textContent)
+        .map((text) => {
+          const style = getComputedStyle(text);
+          pen.font = `${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
+          const ink = pen.measureText(text.textContent);
+          const wide = text.getComputedTextLength();
+          const before = { start: 0, middle: wide / 2, end: wide }[style.textAnchor];
+          const at = { x: Number(text.getAttribute("x")), y: Number(text.getAttribute("y")) };
+          const [from, to] = [-before - ink.actualBoundingBoxLeft, -before + ink.actualBoundingBoxRight];
+          const [above, below] = [ink.actualBoundingBoxAscent, ink.actualBoundingBoxDescent];
+          // Turned text runs upwards, its upper side to the left.
+          const box = text.hasAttribute("transform")
+            ? { left: at.x - above, right: at.x + below, top: at.y - to, bottom: at.y - from }
+            : { left: at.x + from, right: at.x + to, top: at.y - above, bottom: at.y + below };
+          return { words: text.textContent, classes: [...text.classList], ...box };
+        });
+    });
+  }
+
+  /** Width and height of the picture, CSS pixels. */
+  async extent() {
+    const picture = this.page.locator(".figure > svg");
+    return { width: Number(await picture.getAttribute("width")), height: Number(await picture.getAttribute("height")) };
+  }
+
+  /** Heights in the picture, CSS pixels: its level lines, the grip at the deck's edge, and the dots on the level line. */
+  levels() {
+    return this.page.evaluate(() => {
+      const y = (line) => Number(line.getAttribute("y1"));
+      const picture = document.querySelector(".figure > svg").getBoundingClientRect();
+      const grip = document.querySelector("circle.hold.deck").getBoundingClientRect();
+      const middle = (shape) => shape.getBBox().y + shape.getBBox().height / 2;
+      const dots = [...document.querySelectorAll(".figure .moving path[class^=d-]")].filter((dot) => dot.getAttribute("d"));
+      return {
+        lines: [...document.querySelectorAll(".figure .moving line.level")].map(y),
+        deck: grip.top + grip.height / 2 - picture.top,
+        dots: dots.map(middle),
+      };
     });
   }
 

@@ -6,7 +6,7 @@ import { RisewrightPage } from "./page.mjs";
 import { serve } from "./server.mjs";
 import { watch } from "./watch.mjs";
 
-const PATIENCE = 90_000; // ms for one story
+const PATIENCE = 90_000; // ms for a story that does not ask for more
 
 const words = process.argv.slice(2);
 const folder = join(import.meta.dirname, "stories");
@@ -19,7 +19,7 @@ if (!chosen.length) {
 
 /**
  * Runs one story in a profile of its own. A story exports `name` and `run(context)`; it may export `device` (options of
- * the browser context, by default a desktop) and `expected` (patterns of problems that it provokes itself).
+ * the browser context, by default a desktop), `expected` (patterns of problems that it provokes itself) and `patience` (ms it may take).
  */
 async function tell(story, browser, server) {
   const context = await browser.newContext({ ...DESKTOP, ...story.device });
@@ -29,9 +29,10 @@ async function tell(story, browser, server) {
   try {
     const page = await context.newPage();
     const given = { page, risewright: new RisewrightPage(page, server.address), context, address: server.address };
+    const patience = story.patience ?? PATIENCE;
     let timer;
     const late = new Promise((_, reject) => {
-      timer = setTimeout(() => reject(new Error(`not done after ${PATIENCE / 1000} s`)), PATIENCE);
+      timer = setTimeout(() => reject(new Error(`not done after ${patience / 1000} s`)), patience);
     });
     await Promise.race([story.run(given), late]).finally(() => clearTimeout(timer));
   } catch (trouble) {

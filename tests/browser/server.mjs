@@ -4,7 +4,8 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 
 export const ROOT = join(import.meta.dirname, "..", "..");
-export const DIST = join(ROOT, "dist");
+/** The built page; the environment variable DIST names another one. */
+export const DIST = process.env.DIST ?? join(ROOT, "dist");
 
 const PROGRAM = join(process.env.CARGO_TARGET_DIR ?? join(ROOT, "target"), "release", "risewright-serve");
 const STARTUP = 10_000; // ms; it only opens a port

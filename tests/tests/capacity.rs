@@ -9,9 +9,10 @@ use risewright::catalogue::{Row, bearing};
 use risewright::checks::column::{Column, euler};
 use risewright::checks::dowel::{Mode, ec5, nds};
 use risewright::checks::thread::{FIRST_TURN, Thread};
-use risewright::checks::{crank, gaps, on_one_of, seat};
+use risewright::checks::{allowed, crank, gaps, on_one_of, seat};
 use risewright::design::{Design, WoodSort, set_ends};
 use risewright::mechanics::stiffness;
+use risewright::quantity::{Amount, Ratio};
 use std::f64::consts::FRAC_PI_2;
 
 const MM: f64 = 1e-3;
@@ -115,6 +116,25 @@ fn wood_on_both_sides_of_wood() {
         close(mode(&modes, mark), unrounded, 1e-5);
     }
     assert_eq!(dowel.double_shear(c24(36.0, 12.0), c24(48.0, 12.0)).mark, "j");
+}
+
+/// The same lecture, example C1: of the 6657 N of a dowel's worst mode 4609 N may be used for loads of short term indoors: k_mod 0.9, gamma_M
+/// 1.3. (Its number of dowels in a row does not occur: a pivot is one bolt.)
+#[test]
+fn design_value_of_a_joint() {
+    let mut design = Design::default();
+    design.strength.duration = Ratio::of(0.9);
+    design.strength.wood_safety = Ratio::of(1.3);
+    let stress = |amount| if let Amount::Stress(pascals) = amount { pascals } else { panic!("{amount:?}") };
+    let [bending, shear, pressed, bolts, bars, screw] = allowed(&design);
+    for wood in [bending, shear, pressed] {
+        close(stress(wood.used) / stress(wood.strength) * 6657.0, 4609.0, 1e-4);
+    }
+    // Steel knows neither duration nor damp.
+    for (metal, safety) in [(bolts, 1.67), (bars, 1.67), (screw, 2.0)] {
+        close(stress(metal.used) * safety, stress(metal.strength), 1e-9);
+        assert!(metal.duration.is_none());
+    }
 }
 
 /// The same lecture, example C4: GL32c (400 kg/m3, mean 440), dowel 12 mm of 400 MPa, 71 mm inside, 40 mm outside of steel.

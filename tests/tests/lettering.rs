@@ -3,7 +3,12 @@
 //!
 //! What is wanted of lettering is that of a drawing: figures never meet other figures or lines of theirs (ISO 129-1:2018, clause on
 //! the position of dimensional values, from memory). The browser story `odd.mjs` asks the same of the page with real fonts.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test stops at the first surprise")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test stops at the first surprise"
+)]
 
 use risewright::drawing::{
     Area, Chart, Face, Layout, Mark, Measure, Picture, Shape, Sheet, Show, View, widths,
@@ -77,8 +82,7 @@ fn view((width, height): (u32, u32), system: System) -> View {
 }
 
 fn everything(view: View) -> View {
-    let show =
-        Show { dimensions: true, forces: true, bending: true, bent: true, load: true, support: true };
+    let show = Show { dimensions: true, forces: true, bending: true, bent: true, load: true, support: true };
     View { show, charts: Chart::ALL.to_vec(), ..view }
 }
 
@@ -107,7 +111,8 @@ fn each(check: impl Fn(&Case<'_>) -> Vec<String>) {
                         let sheet = Sheet::new(&report, &view, measure);
                         for station in &stations {
                             let picture = picture(&sheet, &report, station, measure);
-                            let case = Case { report: &report, station, view: &view, picture: &picture, measure };
+                            let case =
+                                Case { report: &report, station, view: &view, picture: &picture, measure };
                             let deck = station.height * 1e3;
                             let charts = view.charts.len();
                             wrong.extend(check(&case).into_iter().map(|trouble| {
@@ -155,9 +160,9 @@ impl Case<'_> {
 
     /// Whether lettering of a class says it, alone or after a word.
     fn says(&self, class: &str, wanted: &str) -> bool {
-        self.marks().filter(|mark| mark.class.split(' ').any(|one| one == class)).filter_map(words).any(|text| {
-            text == wanted || text.strip_suffix(wanted).is_some_and(|before| before.ends_with(' '))
-        })
+        self.marks().filter(|mark| mark.class.split(' ').any(|one| one == class)).filter_map(words).any(
+            |text| text == wanted || text.strip_suffix(wanted).is_some_and(|before| before.ends_with(' ')),
+        )
     }
 }
 

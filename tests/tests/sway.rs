@@ -4,12 +4,13 @@
 //! Source of the tables: independent reference solver and hand calculation, unpublished.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
+use risewright::checks::Verdict;
 use risewright::design::{Demo, Design, DriveKind, Wear};
 use risewright::mechanics::{Firmness, Springs};
 use risewright::quantity::{Count, Force, Length, Ratio, System};
 use risewright::report::{
-    Case, Goal, Grade, Remedy, SWAY_STATIONS, StiffenRun, SwayReport, SwayRun, Unsound, analyse, merged,
-    reach,
+    Case, Goal, Grade, Remedy, Report, SWAY_STATIONS, StiffenRun, SwayReport, SwayRun, Unsound, analyse,
+    merged, reach,
 };
 
 /// How far give and critical load may be from the table.
@@ -207,6 +208,44 @@ fn the_paper_lift_stands_sideways_as_worked_out() {
 fn the_potting_bench_stands_sideways_as_worked_out() {
     let wrong = off(Demo::PottingBench, POTTING_BENCH, &potting_bench());
     assert!(wrong.is_empty(), "{wrong:#?}");
+}
+
+/// Both demos as built at all heights of their tables: deck in m, give at 50 N in mm, critical load over load.
+#[test]
+fn the_demos_hold_to_their_tables_all_the_way_up() {
+    let paper = [
+        (0.520, 1.4, 4.8),
+        (0.627, 1.6, 6.1),
+        (0.733, 1.7, 7.5),
+        (0.840, 1.8, 9.1),
+        (0.947, 1.8, 10.8),
+        (1.053, 1.7, 12.7),
+        (1.160, 1.4, 15.3),
+    ];
+    let bench = [
+        (0.6350, 2.1, 9.2),
+        (0.6985, 2.1, 11.2),
+        (0.7620, 2.1, 13.4),
+        (0.8255, 2.0, 15.8),
+        (0.8890, 2.0, 18.5),
+        (0.9525, 1.8, 21.6),
+        (1.0160, 1.6, 25.6),
+    ];
+    for (demo, table) in [(Demo::PaperLift, paper), (Demo::PottingBench, bench)] {
+        let report = slow(&demo.design());
+        for (height, give, multiple) in table {
+            let have = [
+                report.give(Case::Middle, height).unwrap() * 1e3,
+                report.multiple(Case::Middle, height).unwrap(),
+            ];
+            for (have, want) in have.into_iter().zip([give, multiple]) {
+                assert!(
+                    (have - want).abs() <= CLOSE * want + PRINTED,
+                    "{have} instead of {want} at {height}"
+                );
+            }
+        }
+    }
 }
 
 /// Stiffnesses as derived for the demos, soft, middle and stiff where given: N/m, N m/rad, N.
@@ -439,7 +478,7 @@ fn remedies_are_worth_what_was_worked_out() {
         (&bare, "Cross boards on the arms B only", 3.2),
         (&unstrapped, "X straps on the arms A", 4.8),
         (&unstrapped, "X straps on all arms", 5.2),
-        (&single, "One layer more", 4.8),
+        (&single, "Two layers instead of one", 4.8),
     ];
     for (list, what, want) in cells {
         let have = named(list, what).after.multiple;
@@ -483,4 +522,50 @@ fn what_is_needed_most_is_said() {
     let tighter = stiffened(&Demo::PaperLift.design()).remedies(Goal::Rattle);
     let tighter = named(&tighter, "Holes with");
     assert!((tighter.rattle_left - 0.5).abs() < 0.02 && tighter.sheet.abs() < 1e-12, "{tighter:?}");
+}
+
+#[test]
+fn what_does_not_help_says_why() {
+    let said = |design: &Design| -> Vec<String> {
+        let run = stiffened(design);
+        let list = run.others(Goal::Collapse);
+        // Everything that was looked at is on one of the two lists, and on one only.
+        let helpful = run.remedies(Goal::Collapse);
+        assert!(helpful.iter().all(|remedy| list.iter().all(|idle| idle.words != remedy.words)));
+        list.iter()
+            .map(|idle| format!("{}: {}", idle.words.text(System::Metric), idle.why.text(System::Metric)))
+            .collect()
+    };
+    let has = |list: &[String], start: &str, part: &str| {
+        assert!(list.iter().any(|line| line.starts_with(start) && line.contains(part)), "{start}: {list:#?}");
+    };
+    has(&said(&changed(Demo::PaperLift, bare)), "X straps", "cross boards");
+    let braced = said(&Demo::PaperLift.design());
+    has(&braced, "Cross boards", "already");
+    has(&braced, "Side guides", "already");
+    has(&braced, "A cross-bar", "leaves the critical load");
+    let thick = changed(Demo::PaperLift, |d| {
+        d.arms.layers = Count::of(4);
+        d.frames.spread += Length::mm(60.0);
+        d.running.wheel_place += Length::mm(60.0);
+    });
+    has(&said(&thick), "", "range of the input");
+}
+
+/// A remedy says what fails with it and not without: one layer more makes the joint's bolt longer, and it bends.
+#[test]
+fn what_a_remedy_breaks_is_told() {
+    let design = Demo::PaperLift.design();
+    let list = stiffened(&design).remedies(Goal::Collapse);
+    let before = analyse(&design).unwrap();
+    for remedy in &list {
+        let after = analyse(&remedy.design).unwrap();
+        for title in &remedy.breaks {
+            let over = |report: &Report| {
+                report.checks.iter().any(|check| check.title == *title && check.verdict == Verdict::Over)
+            };
+            assert!(over(&after) && !over(&before), "{title}");
+        }
+    }
+    assert!(list.iter().any(|remedy| !remedy.breaks.is_empty()), "none of {} breaks anything", list.len());
 }

@@ -11,6 +11,7 @@ use crate::persist;
 use crate::state::State;
 use crate::views::elevation::Elevation;
 use crate::views::reader::Page as Leaf;
+use crate::views::sway::Sway;
 use crate::worker;
 
 /// The whole page.
@@ -47,6 +48,7 @@ fn Page(state: State) -> impl IntoView {
             <main class="sheet">
                 {move || match state.view.get() {
                     View::Elevation => view! { <Elevation state/> }.into_any(),
+                    View::Sway => view! { <Sway state/> <Leaf state/> }.into_any(),
                     _ => view! { <Leaf state/> }.into_any(),
                 }}
             </main>

@@ -15,7 +15,7 @@ use crate::edit::{Book, Edit};
 use crate::format;
 use crate::input::crank::Direction;
 use crate::input::keyboard::Command;
-use crate::worker::Leaf;
+use crate::worker::{Leaf, Picture};
 
 /// A value shared between memos; equal only to itself, so that a new one always counts as a change.
 #[derive(Debug)]
@@ -81,6 +81,8 @@ pub struct State {
     pub view: RwSignal<View>,
     /// What is known of the page that is read in it.
     pub leaf: RwSignal<Leaf>,
+    /// The end elevation as the worker drew it last.
+    pub picture: RwSignal<Picture>,
     /// The check whose part is marked in the drawing.
     pub marked: RwSignal<Option<String>>,
     /// A sentence to read before all else: a link that cannot be opened, a copy that failed.
@@ -139,6 +141,7 @@ impl State {
             turning: RwSignal::new(None),
             view: RwSignal::new(View::default()),
             leaf: RwSignal::new(Leaf::default()),
+            picture: RwSignal::new(Picture::default()),
             marked: RwSignal::new(None),
             notice: RwSignal::new(notice.map(Message::Sentence)),
             spoken: RwSignal::new(String::new()),

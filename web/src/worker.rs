@@ -1,9 +1,11 @@
 //! The worker beside the page: it makes the documents that are read. The page never waits for it; a newer request abandons an older one.
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
+use std::sync::Arc;
 
 use js_sys::Array;
 use leptos::prelude::*;
+use risewright::drawing::Screen;
 use risewright::quantity::System;
 use risewright::share::address::View;
 use risewright::share::link;
@@ -28,6 +30,84 @@ pub struct Leaf {
     pub working: bool,
 }
 
+/// A picture that is wanted.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ask {
+    /// Width, and height or that of the window, CSS pixels, and what is kept free at the top.
+    pub room: [u32; 3],
+    /// Whether plots stand beneath the drawing.
+    pub narrow: bool,
+    /// Whether the plots are those of rattle and twist.
+    pub rattle: bool,
+    /// Deck height, m.
+    pub deck: f64,
+    /// Sideways push, N.
+    pub push: f64,
+}
+
+/// The end elevation as it was drawn last; see [`risewright::pages::Live`].
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Picture {
+    /// What stands still.
+    pub still: Arc<str>,
+    edition: u32,
+    /// What moves.
+    pub moving: Arc<str>,
+    /// What one would read off it.
+    pub spoken: String,
+    /// Width and height, px.
+    pub size: [f64; 2],
+    /// The push that is drawn, N.
+    pub pushed: f64,
+    /// The hardest push that can be drawn, N; zero where none can.
+    pub most_push: f64,
+    /// How far the grip moves for a push of one newton, px.
+    pub per_newton: f64,
+    /// How far the deck moves for a metre of height, px.
+    pub per_metre: f64,
+    /// Lowest and highest deck, m.
+    pub lift: [f64; 2],
+    /// The grip that moves the deck up and down.
+    pub deck: Option<Screen>,
+    /// The grip that pushes it.
+    pub push: Option<Screen>,
+    /// The ring at the carriage.
+    pub carriage: Option<Screen>,
+}
+
+impl Picture {
+    /// From the worker's list, which begins at a place; `last` gives what stands still where that is not sent again. None where the page
+    /// has no picture.
+    fn read(list: &Array, from: u32, last: &Self) -> Option<Self> {
+        let number = |place: u32| list.get(from + 4 + place).as_f64().unwrap_or(f64::NAN);
+        let grip = |place: u32| {
+            let at = Screen::new(number(8 + 2 * place), number(9 + 2 * place));
+            at.x.is_finite().then_some(at)
+        };
+        let text = |place: u32| list.get(from + place).as_string();
+        Some(Self {
+            still: text(0).map_or_else(|| Arc::clone(&last.still), Arc::from),
+            moving: text(1)?.into(),
+            spoken: text(2)?,
+            edition: list.get(from + 3).as_f64().map_or(0, whole),
+            size: [number(0), number(1)],
+            pushed: number(2),
+            most_push: number(3),
+            per_newton: number(4),
+            per_metre: number(5),
+            lift: [number(6), number(7)],
+            deck: grip(0),
+            push: grip(1),
+            carriage: grip(2),
+        })
+    }
+}
+
+#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a whole number, saturating")]
+const fn whole(number: f64) -> u32 {
+    number as u32
+}
+
 /// A page is asked anew at most so often while work is abandoned and begun again and the module fails.
 const MOST_FAILURES: u32 = 3;
 
@@ -41,6 +121,10 @@ struct Office {
     worker: RefCell<Option<Worker>>,
     request: Cell<u32>,
     failures: Cell<u32>,
+    /// The picture asked for last, whether its answer is still to come, and the one to ask for then.
+    asked: Cell<Option<Ask>>,
+    waiting: Cell<bool>,
+    wanted: Cell<Option<Ask>>,
     heard: Closure<dyn FnMut(MessageEvent)>,
     failed: Closure<dyn FnMut(ErrorEvent)>,
 }
@@ -52,6 +136,9 @@ pub fn follow(state: State) {
         worker: RefCell::default(),
         request: Cell::new(0),
         failures: Cell::new(0),
+        asked: Cell::new(None),
+        waiting: Cell::new(false),
+        wanted: Cell::new(None),
         heard: Closure::new(|event: MessageEvent| {
             if let Some(office) = office() {
                 office.hear(&Array::from(&event.data()));
@@ -88,6 +175,16 @@ pub fn go_on() {
     }
 }
 
+/// Keeps the picture in step with what is asked for, one request at a time, the latest first.
+pub fn draw(ask: Signal<Option<Ask>>) {
+    // An effect, because the worker lies outside the page's own state.
+    Effect::new(move || {
+        if let (Some(ask), Some(office)) = (ask.get(), office()) {
+            office.want(ask);
+        }
+    });
+}
+
 /// Asks for a file of the page; it is saved when it comes.
 pub fn save(name: &str) {
     if let Some(office) = office() {
@@ -113,14 +210,47 @@ impl Office {
         self.state.leaf.update(|leaf| leaf.working = false);
     }
 
+    fn want(&self, ask: Ask) {
+        self.asked.set(Some(ask));
+        if self.waiting.replace(true) {
+            self.wanted.set(Some(ask));
+        } else {
+            let [width, height, head] = ask.room.map(JsValue::from);
+            let seen = self.state.picture.with_untracked(|picture| picture.edition);
+            let content = [
+                width,
+                height,
+                head,
+                JsValue::from_bool(ask.narrow),
+                JsValue::from_bool(ask.rattle),
+                JsValue::from_f64(ask.deck),
+                JsValue::from_f64(ask.push),
+                JsValue::from(seen),
+            ];
+            self.ask("live", content);
+        }
+    }
+
+    /// The picture has come; where another is wanted by now, that is asked for.
+    fn drawn(&self, answer: &Array) {
+        self.waiting.set(false);
+        let read = self.state.picture.with_untracked(|last| Picture::read(answer, 2, last));
+        if let Some(picture) = read {
+            self.state.picture.set(picture);
+        }
+        if let Some(ask) = self.wanted.take() {
+            self.want(ask);
+        }
+    }
+
     /// Sends a request: a word, its number, what belongs to it, and for whom.
     fn ask<const N: usize>(&self, word: &str, content: [JsValue; N]) {
         let Some(worker) = self.worker() else {
             self.tell("This browser does not let the page work in the background, which this view needs.");
             return;
         };
-        // A file belongs to the page that is open and does not abandon its work.
-        if word != "file" {
+        // A file and a picture belong to the page that is open and do not abandon its work.
+        if !matches!(word, "file" | "live") {
             self.request.set(self.request.get().wrapping_add(1));
         }
         let inches = self.state.units.get_untracked() == System::Inch;
@@ -159,6 +289,7 @@ impl Office {
         match text(0).as_str() {
             "file" => persist::save_file(&text(2), &text(3)),
             "dead" => self.fail(&text(2)),
+            "live" => self.drawn(answer),
             _ if number != Some(f64::from(self.request.get())) => {}
             "page" => {
                 self.failures.set(0);
@@ -168,6 +299,11 @@ impl Office {
                     progress: answer.get(3).as_f64().unwrap_or(1.0),
                     working: answer.get(4).as_bool().unwrap_or(false),
                 });
+                // More is known now than when it was drawn.
+                if let Some(ask) = self.asked.get().filter(|_| self.state.view.get_untracked() == View::Sway)
+                {
+                    self.want(ask);
+                }
             }
             _ => self.tell(&text(2)),
         }
@@ -178,6 +314,10 @@ impl Office {
         if let Some(worker) = self.worker.take() {
             worker.terminate();
         }
+        self.waiting.set(false);
+        self.wanted.set(None);
+        // Another worker counts its editions anew.
+        self.state.picture.update(|picture| picture.edition = 0);
         let failures = self.failures.get() + 1;
         self.failures.set(failures);
         if failures < MOST_FAILURES {

@@ -2,7 +2,7 @@
 use super::level::Loaded;
 use crate::catalogue::Source;
 use crate::mechanics::{ArmId, JointId};
-use crate::quantity::{Amount, Phrase};
+use crate::quantity::{Amount, Phrase, figures};
 
 /// From this share of the capacity on a check says watch: what is left then goes with a heavier load or a weaker sheet (common
 /// practice, no source).
@@ -202,6 +202,18 @@ pub struct Check {
     pub source: Source,
     /// Steps worth trying.
     pub levers: &'static [Lever],
+}
+
+impl Check {
+    /// The ratio in words: two decimals, fewer where it is large.
+    #[must_use]
+    pub fn ratio_words(&self) -> String {
+        match self.ratio {
+            ratio if ratio >= 100.0 => "over 100".to_owned(),
+            ratio if ratio >= 10.0 => figures::factor(ratio).number,
+            ratio => figures::ratio(ratio).number,
+        }
+    }
 }
 
 /// A part of a whole: nothing where nothing is asked, [`MOST`] where there is nothing to take it from; never a NaN.

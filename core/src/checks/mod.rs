@@ -3,6 +3,7 @@
 //!
 //! Nothing is solved here: the checks look at heights that have been computed. Plain `f64` in SI inside.
 
+mod allowed;
 mod arm;
 mod bare;
 pub mod bolt;
@@ -24,6 +25,7 @@ pub mod thread;
 mod timber;
 mod uplift;
 
+pub use allowed::{Allowed, allowed};
 pub use bare::{Bare, BareScrew, bare};
 pub use check::{Check, Group, Lever, MOST, Member, NEAR, Verdict, Weight};
 pub use level::Level;

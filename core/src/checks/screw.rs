@@ -2,6 +2,7 @@
 //!
 //! Plain `f64` in SI. The torque on the screw is taken with its bearing's share, though between bearing and nut only the thread's part acts:
 //! on the safe side.
+use super::allowed;
 use super::check::{Check, Group, Lever, Member, Rule, Use, Weight};
 use super::column::Column;
 use super::level::Loaded;
@@ -38,7 +39,7 @@ pub(super) fn thread(table: &Table<'_>) -> Thread {
 }
 
 fn strength(table: &Table<'_>) -> f64 {
-    table.design.strength.screw_yield.to_pa() / table.design.strength.screw_safety.value()
+    allowed::screw(table.design)
 }
 
 pub(super) fn checks(table: &Table<'_>, list: &mut Vec<Check>) {

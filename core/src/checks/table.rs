@@ -1,6 +1,7 @@
 //! A design with its heights computed: what every file of checks is given.
 //!
 //! Plain `f64` in SI.
+use super::allowed;
 use super::check::Check;
 use super::level::Loaded;
 use super::timber::{Rectangle, kept, usable};
@@ -65,12 +66,12 @@ impl Table<'_> {
 
     /// Yield strength of bars and axles that may be used, Pa.
     pub fn steel(&self) -> f64 {
-        self.design.strength.steel_yield.to_pa() / self.design.strength.steel_safety.value()
+        allowed::steel(self.design)
     }
 
     /// Yield strength of the bolts that may be used, Pa.
     pub fn bolt(&self) -> f64 {
-        self.design.strength.bolt_yield.to_pa() / self.design.strength.steel_safety.value()
+        allowed::bolt(self.design)
     }
 
     /// Every arm.

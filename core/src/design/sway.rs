@@ -38,9 +38,9 @@ inputs! {
         /// Pull on a luggage scale in the joint test: one arm of a free pair clamped, the other pulled square to its face. 0 where no joint has been tested.
         test_pull: Force = 0, 0 => 500_000, "gt", "Joint test, pull";
         /// How far from the bolt the scale was hooked on, along the pulled arm.
-        test_reach: Length = mm(400.0), mm(50.0) => mm(2000.0), "gr", "… at, from bolt", when measured;
+        test_reach: Length = mm(400.0), mm(50.0) => mm(2000.0), "gr", "Joint test, reach", when measured;
         /// How far the arm came away there from rest to the full pull, by a ruler, free play not counted.
-        test_give: Length = mm(5.0), mm(0.2) => mm(300.0), "gd", "… gives", when measured;
+        test_give: Length = mm(5.0), mm(0.2) => mm(300.0), "gd", "Joint test, gives", when measured;
     }
 }
 

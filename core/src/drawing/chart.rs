@@ -327,7 +327,7 @@ fn content(chart: Chart, report: &Report, system: System) -> (&'static str, Stri
 }
 
 /// The three pivots that carry most, the worst first.
-fn pivots(report: &Report) -> Named {
+pub(super) fn pivots(report: &Report) -> Named {
     let stages = report.stations.first().map_or(1, |station| station.pose.n);
     let mut all: Vec<(f64, JointId)> = JointId::all(stages)
         .map(|joint| (report.greatest(|station| Quantity::Pivot(joint).of(station)).0, joint))
@@ -340,7 +340,7 @@ fn pivots(report: &Report) -> Named {
 }
 
 /// A pivot in the words of a builder.
-fn joint_words(joint: JointId) -> String {
+pub(crate) fn joint_words(joint: JointId) -> String {
     match joint {
         JointId::Bl => "base pivot".to_owned(),
         JointId::Br => "base axle".to_owned(),

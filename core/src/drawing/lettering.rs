@@ -141,6 +141,11 @@ impl<'a> Lettering<'a> {
         self.fits(area)
     }
 
+    /// Whether a text there meets nothing and crosses no shunned line; so does one without words.
+    pub(super) fn is_clear(&self, mark: &Mark) -> bool {
+        self.area(mark).is_none_or(|area| self.fits(&area) && !self.crosses(&area))
+    }
+
     /// Sets a text where it stands, whatever is there already.
     pub(super) fn set(&mut self, mark: Mark) -> Mark {
         if let Some(area) = mark.lettering(self.measure) {
@@ -213,7 +218,9 @@ mod tests {
         let mut lettering = Lettering::new(&widths, paper);
         lettering.shun(Screen::new(0.0, 0.0), Screen::new(60.0, 60.0), 1.0);
         let place = |x: f64| text("s", Screen::new(x, 30.0), Anchor::Start, "word");
-        let Shape::Text { at, .. } = lettering.place([place(20.0), place(60.0)]).shape else { unreachable!() };
+        let Shape::Text { at, .. } = lettering.place([place(20.0), place(60.0)]).shape else {
+            unreachable!()
+        };
         assert!((at.x - 60.0).abs() < 1e-9);
         // The box around the slanting line is not taken, only the line.
         let Shape::Text { at, .. } = lettering.place([place(0.0)]).shape else { unreachable!() };

@@ -24,8 +24,10 @@ pub mod end;
 mod face;
 mod forces;
 mod frame;
+pub mod joint_test;
 mod lettering;
 mod mark;
+mod marked;
 mod moving;
 mod outline;
 mod overlay;
@@ -35,6 +37,7 @@ mod plan;
 mod plot;
 mod plotted;
 mod pole;
+pub mod poster;
 mod probe;
 mod reading;
 mod scale;
@@ -43,11 +46,13 @@ mod state;
 mod svg;
 mod ticks;
 mod title;
+mod usage;
 mod view;
 
 pub use face::{Face, Measure, widths};
 pub use frame::{Area, Frame, Grip, PlotArea};
 pub use mark::{Anchor, Curve, Hue, Ink, Mark, Shape};
+pub(crate) use chart::joint_words;
 pub(crate) use outline::write;
 pub(crate) use svg::escaped;
 
@@ -58,7 +63,8 @@ pub use reading::{Reading, ReadingRow};
 pub use scale::{Model, Scale, Screen};
 pub use sheet::{Live, Picture, Sheet, compose};
 pub use ticks::Ticks;
-pub use view::{Chart, Layout, Show, SwayChart, View};
+pub use usage::{Beside, Small, axis, bar, bar_scale, sign, spark};
+pub use view::{Chart, Layout, OnPaper, Show, SwayChart, View};
 
 /// The classes of the drawing language as a style sheet. It uses the names of the tokens, which stand elsewhere.
 pub const LANGUAGE: &str = include_str!("language.css");

@@ -6,6 +6,7 @@ use super::forces::Arrow;
 use super::frame::{Area, Grip};
 use super::lettering::{Lettering, text};
 use super::mark::{Anchor, Mark};
+use super::marked;
 use super::outline::{tidy, write};
 use super::plan::{Plan, height_number};
 use super::pole::{tag, tag_width};
@@ -76,6 +77,9 @@ impl Sheet {
         } else {
             Vec::new()
         };
+        let marked = self.view.marked.and_then(|id| report.check(id));
+        let marked =
+            marked.map(|check| marked::part(&mut lettering, &self.plan, &subject, check)).unwrap_or_default();
         let states = if live {
             state::on_drawing(&mut lettering, &report.findings, &subject, &self.plan.scale)
         } else {
@@ -106,9 +110,11 @@ impl Sheet {
         marks.extend(self.charts.names_and_dots(&self.plan, &mut lettering, station));
         marks.extend(values);
         marks.extend(curve_marks);
+        marks.extend(marked);
         marks.extend(states);
         marks.extend(table);
-        let highest = load.corners.iter().map(|corner| self.plan.scale.y(corner.y)).fold(level, f64::min);
+        let loaded = if self.view.show.load { &load.corners[..] } else { &[] };
+        let highest = loaded.iter().map(|corner| self.plan.scale.y(corner.y)).fold(level, f64::min);
         let top = (highest.min(self.plan.scale.y(subject.crank_box()[1].y)) - MARGIN).max(0.0);
         let live =
             Live { carriage: live.then_some(carriage), deck: live.then_some(deck), level, top, reading };
@@ -164,25 +170,39 @@ impl Sheet {
         let mass = load_words(report, system);
         let force =
             if self.view.live() { figures::small_force(weight, system).to_string() } else { String::new() };
+        // Beside the mark of the centre, over the load, to its right.
+        let corners = load.corners.map(|corner| self.plan.scale.to_screen(corner.into()));
+        let top = corners.iter().map(|corner| corner.y).fold(at.y, f64::min) - at.y;
+        let edge = corners.iter().map(|corner| corner.x).fold(at.x, f64::max) - at.x;
         let sides = [
             (14.0, -5.0, Anchor::Start),
             (-14.0, -5.0, Anchor::End),
             (0.0, -14.0, Anchor::Middle),
             (0.0, 30.0, Anchor::Middle),
+            (0.0, top - 22.0, Anchor::Middle),
+            (edge + 6.0, -5.0, Anchor::Start),
         ];
-        let first = sides[0];
         let form = |class, (right, down, anchor): (f64, f64, Anchor), line: f64, words: &str| {
             text(class, at.by(right, down + line), anchor, words)
         };
-        let mut named = lettering.place(sides.map(|side| form("b halo", side, 0.0, &mass)));
+        let forms = || {
+            sides.into_iter().flat_map(|side| {
+                [16.0, -14.0, 32.0]
+                    .map(|line| [form("b halo", side, 0.0, &mass), form("ft halo", side, line, &force)])
+            })
+        };
+        // Both together where that can be; the mass stands in any case.
+        let pair = forms().find(|pair| pair.iter().all(|mark| lettering.is_clear(mark)));
+        if let Some(pair) = pair {
+            marks.extend(pair.map(|mark| lettering.set(mark)));
+            return marks;
+        }
+        let mut named = lettering.place(forms().map(|[named, _]| named));
         if named.is_left_out() {
-            named = lettering.set(form("b halo", first, 0.0, &mass));
+            named = lettering.set(form("b halo", sides[0], 0.0, &mass));
         }
         marks.push(named);
-        let lower = sides
-            .into_iter()
-            .flat_map(|side| [16.0, -14.0, 32.0].map(|line| form("ft halo", side, line, &force)));
-        marks.push(lettering.place(lower.collect::<Vec<_>>()));
+        marks.push(lettering.place(forms().map(|[_, force]| force)));
         marks
     }
 

@@ -5,6 +5,7 @@ use super::frame::{Area, Frame, PlotArea};
 use super::lettering::Lettering;
 use super::mark::Mark;
 use super::outline::{Bounds, Stroke};
+use super::poster::{self, PAPER};
 use super::pole::{Pole, WIDTH, band, tag_width};
 use super::scale::{Scale, Screen};
 use super::ticks::Ticks;
@@ -37,6 +38,9 @@ const MOST: f64 = 300.0;
 const GAP: f64 = 38.0;
 const NARROW_LEAST: f64 = 128.0;
 const NARROW_GAP: f64 = 24.0;
+/// Below the floor on paper, px: hatching, and the dimensions of the frame.
+const PRINT_BELOW: f64 = 78.0;
+const BARE_BELOW: f64 = 14.0;
 /// Height of a plot beneath a narrow drawing, px.
 const NARROW_PLOT: [f64; 2] = [176.0, 320.0];
 /// The window's share that a narrow elevation may take in height.
@@ -165,7 +169,9 @@ impl Needs<'_> {
         let (width, height, head) = (self.width(), self.height(), f64::from(self.view.head));
         let (across, up) = self.size();
         let [low, high] = self.lift();
-        let pole_guess = self.pole(0.0, Scale { per_mm: 0.4, origin: Screen::default() }, [0.0, up], true);
+        // No scale is larger than the one the height allows, so no label is longer than those of its bands.
+        let largest = Scale { per_mm: (height / up).max(0.02), origin: Screen::default() };
+        let pole_guess = self.pole(0.0, largest, [0.0, up], true);
         let room = self.pole_room(&pole_guess);
         let fitting = |space: f64| fit(space, LEAST, GAP).min(self.plots.len()).max(1);
         let span = |count: usize, each: f64| count as f64 * each + (count as f64 - 1.0) * GAP;
@@ -276,23 +282,26 @@ impl Needs<'_> {
         }
     }
 
-    /// The largest drawing scale of ISO 5455 that fits.
+    /// The scale that is asked for, or the largest standard one that fits.
     fn print(&self) -> Plan {
-        /// Pixels in a millimetre of paper, by the definition of the CSS pixel.
-        const PAPER: f64 = 96.0 / 25.4;
-        /// Below the floor, px: hatching and the dimensions of the base.
-        const PRINT_BELOW: f64 = 78.0;
+        let on_paper = self.view.on_paper;
+        let print_below = if on_paper.frame { PRINT_BELOW } else { BARE_BELOW };
         let (width, height) = (self.width(), self.height());
         let (across, up) = self.size();
+        let parts = |per_mm: f64| -self.bounds.least.y * per_mm + BARE_BELOW;
         let fits = |ratio: u32| {
             let per_mm = PAPER / f64::from(ratio);
-            let below = PRINT_BELOW.max(self.below(per_mm));
+            let below = print_below.max(parts(per_mm));
             across * per_mm <= width - DIMENSIONS - 24.0 && up * per_mm <= height - below - 6.0
         };
-        let ratio = [1, 2, 5, 10, 20, 50, 100].into_iter().find(|ratio| fits(*ratio)).unwrap_or(200);
+        let known = poster::ratios(self.view.system);
+        let ratio = on_paper
+            .ratio
+            .or_else(|| known.iter().copied().find(|ratio| fits(*ratio)))
+            .unwrap_or(known[known.len() - 1]);
         let per_mm = PAPER / f64::from(ratio);
         let aside = ((width - DIMENSIONS - 24.0 - across * per_mm) / 2.0).max(0.0);
-        let floor = (height - PRINT_BELOW.max(self.below(per_mm))).round();
+        let floor = (height - print_below.max(parts(per_mm))).round();
         let origin = Screen::new((DIMENSIONS + aside - self.bounds.least.x * per_mm).round(), floor);
         let paper = Area { x: 0.0, y: 0.0, width, height };
         Plan {

@@ -25,7 +25,7 @@ const TO_LEFT: [f64; 9] = [0.16, 0.24, 0.32, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 /// A leader runs this far aside and up, px, the second where there is little room.
 const LEADERS: [(f64, f64); 2] = [(22.0, 8.0), (9.0, 4.0)];
 /// From the upper end of a curve to the base line of a name that finds no place on its flanks, px.
-const OVER_END: f64 = 4.5;
+const OVER_END: f64 = 6.0;
 
 /// The band of a curve beyond its limit.
 const BEYOND: Ink = Ink { class: "over-run", hue: Hue::Force, width: 9.0, dash: &[], opacity: 0.25 };
@@ -204,7 +204,8 @@ impl Placed<'_> {
                 let forms = [true, false].into_iter().flat_map(|inside| {
                     LEADERS.into_iter().flat_map(move |leader| {
                         sides.into_iter().flat_map(move |left| {
-                            (if left { TO_LEFT } else { TO_RIGHT }).map(move |part| (inside, left, part, leader))
+                            (if left { TO_LEFT } else { TO_RIGHT })
+                                .map(move |part| (inside, left, part, leader))
                         })
                     })
                 });

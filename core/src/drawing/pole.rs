@@ -4,7 +4,7 @@ use super::lettering::{Lettering, text};
 use super::mark::{Anchor, Mark};
 use super::outline::{tidy, write};
 use super::scale::{Scale, Screen, crisp};
-use crate::quantity::System;
+use crate::quantity::{System, figures};
 
 /// Width of the rule and of one of its two columns of bands, px.
 pub(super) const WIDTH: f64 = 8.0;
@@ -40,13 +40,24 @@ pub(super) struct Pole {
     pub(super) names_unit: bool,
 }
 
-/// Height of a band, mm: 100 mm or 4 in, and five times that where bands would be thinner than 9 px.
+/// Bands are at least and, where there is a finer one, at most so high, px.
+const BAND: [f64; 2] = [9.0, 120.0];
+/// Heights of bands from the usual one down, mm and in; where the usual one is too low, five of them are one band.
+const METRIC_BANDS: [f64; 7] = [100.0, 50.0, 20.0, 10.0, 5.0, 2.0, 1.0];
+const INCH_BANDS: [f64; 7] = [4.0, 2.0, 1.0, 0.5, 0.25, 0.125, 0.0625];
+
+/// Height of a band, mm: 100 mm or 4 in where that is neither too low nor too high on paper.
 pub(super) fn band(system: System, per_mm: f64) -> f64 {
-    let one = match system {
-        System::Metric => 100.0,
-        System::Inch => 4.0 * 25.4,
+    let bands = match system {
+        System::Metric => METRIC_BANDS,
+        System::Inch => INCH_BANDS.map(|inches| inches * 25.4),
     };
-    if one * per_mm < 9.0 { 5.0 * one } else { one }
+    let [usual, .., finest] = bands;
+    if usual * per_mm < BAND[0] {
+        5.0 * usual
+    } else {
+        bands.into_iter().find(|band| band * per_mm <= BAND[1]).unwrap_or(finest)
+    }
 }
 
 impl Pole {
@@ -107,11 +118,8 @@ impl Pole {
 
     /// The label of a band's lower edge.
     fn label(&self, band: u32, named: bool) -> String {
-        let (value, unit) = match self.system {
-            System::Metric => (self.height(band), "mm"),
-            System::Inch => (self.height(band) / 25.4, "in"),
-        };
-        if named { format!("{value:.0}\u{A0}{unit}") } else { format!("{value:.0}") }
+        let figure = figures::size(self.height(band) / 1e3, self.system);
+        if named { figure.to_string() } else { figure.number }
     }
 
     /// The labels; those near a level, px, are left out.

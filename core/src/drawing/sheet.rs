@@ -172,8 +172,10 @@ impl Sheet {
         if self.view.show.dimensions {
             let dimensions = if self.view.live() {
                 self.lift_dimensions(&mut lettering, report, &ends)
-            } else {
+            } else if self.view.on_paper.frame {
                 self.frame_dimensions(&mut lettering, report)
+            } else {
+                Vec::new()
             };
             marks.extend(dimensions);
         }

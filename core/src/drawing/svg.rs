@@ -1,4 +1,5 @@
 //! A picture as SVG text.
+use super::end::SwaySheet;
 use super::mark::{Curve, Mark, Shape};
 use super::outline::{tidy, write};
 use super::sheet::Picture;
@@ -80,12 +81,25 @@ impl Curve {
     }
 }
 
+impl SwaySheet {
+    /// What stands still, and the curves, as the inside of an SVG element; what moves lies on it.
+    #[must_use]
+    pub fn still_marks(&self) -> String {
+        still(&self.still, &self.curves)
+    }
+}
+
+fn still(marks: &[Mark], curves: &[Curve]) -> String {
+    let curves = curves.iter().map(|curve| Mark::path(curve.ink.class, curve.notation()).svg());
+    marks.iter().map(Mark::svg).chain(curves).collect()
+}
+
 impl Picture {
     /// The picture as the inside of an SVG element: what stands still, the curves, what moves.
     #[must_use]
     pub fn marks(&self) -> String {
-        let curves = self.curves.iter().map(|curve| Mark::path(curve.ink.class, curve.notation()).svg());
-        self.still.iter().map(Mark::svg).chain(curves).chain(self.moving.iter().map(Mark::svg)).collect()
+        let moving: String = self.moving.iter().map(Mark::svg).collect();
+        still(&self.still, &self.curves) + &moving
     }
 
     /// The picture as a file of its own, with `style` as its style sheet and `title` as its name for those who cannot see it.

@@ -111,6 +111,25 @@ pub struct View {
     pub charts: Vec<Chart>,
     /// Number of this drawing and of all, for the title block.
     pub sheet: (u32, u32),
+    /// The check whose part is marked, by its name; a check that the design does not have marks nothing.
+    pub marked: Option<&'static str>,
+    /// What an elevation on paper shows.
+    pub on_paper: OnPaper,
+}
+
+/// How an elevation stands on paper.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct OnPaper {
+    /// One to so much; the largest standard scale that fits where none is given.
+    pub ratio: Option<u32>,
+    /// Whether the dimensions of the frame stand beneath the floor.
+    pub frame: bool,
+}
+
+impl Default for OnPaper {
+    fn default() -> Self {
+        Self { ratio: None, frame: true }
+    }
 }
 
 impl View {
@@ -131,6 +150,8 @@ impl View {
             show: Show::default(),
             charts: vec![Chart::ScrewForce, Chart::Sag],
             sheet: (1, 1),
+            marked: None,
+            on_paper: OnPaper::default(),
         }
     }
 }

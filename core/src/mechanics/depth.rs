@@ -43,12 +43,7 @@ pub fn in_space_but(
 }
 
 /// The frame with the stiffness that is chosen of every spring.
-fn sprung(
-    design: &Design,
-    mechanism: &Mechanism,
-    guides: Guides,
-    chosen: impl Fn(&Spring) -> f64,
-) -> Space {
+fn sprung(design: &Design, mechanism: &Mechanism, guides: Guides, chosen: impl Fn(&Spring) -> f64) -> Space {
     let springs = Springs::of(design);
     let (frames, load) = (&design.frames, &design.load);
     let [left, right] =

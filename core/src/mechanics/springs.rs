@@ -141,7 +141,7 @@ fn slip(design: &Design) -> Spring {
         title: "Pivot, across its bolt",
         unit: SpringUnit::Shift,
         values: [0.5 * full, full, full],
-        reason: "K_ser = rho^1.5 d/23 of EN 1995-1-1 table 7.1 with the bushing as dowel, wood to wood; soft is one half.",
+        reason: "K_ser = ρ^1.5 d/23 of EN 1995-1-1 table 7.1 with the bushing as dowel, wood to wood; soft is one half of it.",
     }
 }
 
@@ -154,7 +154,7 @@ fn axial(design: &Design) -> Spring {
         title: "Pivot, along its bolt",
         unit: SpringUnit::Shift,
         values: [loose, loose, loose],
-        reason: "E_90 A/t under the washers of both arms, one behind the other; a third of it is assumed to be left.",
+        reason: "E₉₀ A/t of the wood under the washers of both arms, one behind the other (E₉₀: stiffness across the grain, a fifteenth of that along it); a third of it is assumed to be left, for washers are neither flat nor tight.",
     }
 }
 
@@ -172,8 +172,8 @@ fn rock(design: &Design) -> Spring {
             title: "Pivot, rocking",
             unit: SpringUnit::Turn,
             values: guessed_rock(design),
-            reason: "k_1 t^2/12 of either arm, one behind the other, k_1 = 2 K_ser; soft is half of that, stiff adds the \
-                     washers' grip E_90 pi D^4/(64 t), which a pivot that turns freely does not keep. Assumed; measure yours.",
+            reason: "k t²/12 of either arm, one behind the other: the slip k = 2 K_ser spread evenly over the grip t. Soft is half of that; stiff adds the \
+                     washers' grip E₉₀ π D⁴/(64 t), which a pivot that turns freely does not keep. Assumed; measure yours.",
         },
     }
 }
@@ -232,7 +232,7 @@ fn board_end(design: &Design) -> Spring {
         title: "Cross board, its end",
         unit: SpringUnit::Turn,
         values: [BOARD_SOFT * middle, middle, (BOARD_STIFF * middle).min(full)],
-        reason: "E_90 b h^3/(12 t), t at least h/2, if the board's end presses over its whole face, times the fit you entered; soft is 3/8 of \
+        reason: "E₉₀ b h³/(12 t), t at least h/2, if the board's end presses over its whole face, times the fit you entered; soft is 3/8 of \
                  that, stiff twice as much. Assumed.",
     }
 }
@@ -270,7 +270,7 @@ fn wheel(design: &Design) -> Spring {
         title: "Wheel on its strip",
         unit: SpringUnit::Shift,
         values: [least; 3],
-        reason: "The wheel's give as entered, behind it the axle's overhang 3 E I/l^3.",
+        reason: "The wheel's give as entered, behind it the axle's overhang, 3 E I/l³.",
     }
 }
 
@@ -303,6 +303,6 @@ fn square(design: &Design, guides: [Spring; 2]) -> Spring {
         title: "Carriage kept square",
         unit: SpringUnit::Turn,
         values: driven.values.map(|value| value * apart * apart),
-        reason: "Four guides, each half the distance s from the axle: k s^2 about the vertical.",
+        reason: "Four guides, each half the distance s from the axle: k s² about the vertical.",
     }
 }

@@ -34,6 +34,8 @@ pub enum Block {
     Acts(Vec<Act>),
     /// Pieces that belong together, side by side where there is room; the name is a class of the style sheet.
     Group(&'static str, Vec<Self>),
+    /// SVG shapes that figures of the document refer to by `use`; nothing is seen of them here.
+    Shapes(String),
     /// On paper, all that follows stands on a new page.
     NewPage,
 }
@@ -79,6 +81,8 @@ pub enum Cell {
     StrongNumber(String),
     /// A small picture.
     Picture(Figure),
+    /// The heading of the lines that follow, alone in its line and as wide as the table.
+    Heading(String),
 }
 
 /// A picture in lines.
@@ -161,6 +165,13 @@ impl Text {
     #[must_use]
     pub fn strong(mut self, words: impl Into<String>) -> Self {
         self.0.push(Span::Strong(words.into()));
+        self
+    }
+
+    /// With a formula after it.
+    #[must_use]
+    pub fn code(mut self, words: impl Into<String>) -> Self {
+        self.0.push(Span::Code(words.into()));
         self
     }
 

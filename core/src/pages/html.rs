@@ -47,6 +47,10 @@ fn block(out: &mut String, block: &Block) {
             blocks(out, pieces);
             out.push_str("</div>");
         }
+        Block::Shapes(shapes) => put(
+            out,
+            format_args!("<svg class=\"shapes\" width=\"0\" height=\"0\" aria-hidden=\"true\"><defs>{shapes}</defs></svg>"),
+        ),
         Block::NewPage => out.push_str("<hr class=\"new-page\">"),
     }
 }
@@ -84,7 +88,8 @@ fn table(out: &mut String, table: &Table) {
         let numeric = |column: usize| {
             table
                 .rows
-                .first()
+                .iter()
+                .find(|row| row.len() == table.head.len())
                 .and_then(|row| row.get(column))
                 .is_some_and(|cell| matches!(cell, Cell::Number(_) | Cell::StrongNumber(_)))
         };
@@ -95,7 +100,19 @@ fn table(out: &mut String, table: &Table) {
         out.push_str("</tr></thead>");
     }
     out.push_str("<tbody>");
-    table.rows.iter().for_each(|row| line(out, row));
+    for (at, row) in table.rows.iter().enumerate() {
+        if let [Cell::Heading(words)] = row.as_slice() {
+            // Each heading begins a group of lines.
+            let begin = if at > 0 { "</tbody><tbody>" } else { "" };
+            let (wide, words) = (table.head.len(), escaped(words));
+            put(
+                out,
+                format_args!("{begin}<tr class=\"part\"><th scope=\"rowgroup\" colspan=\"{wide}\">{words}</th></tr>"),
+            );
+        } else {
+            line(out, row);
+        }
+    }
     out.push_str("</tbody>");
     if !table.foot.is_empty() {
         out.push_str("<tfoot>");
@@ -121,13 +138,14 @@ const fn class(cell: &Cell) -> &'static str {
         Cell::Number(_) => " class=\"n\"",
         Cell::StrongNumber(_) => " class=\"n strong\"",
         Cell::Picture(_) => " class=\"picture\"",
+        Cell::Heading(_) => " class=\"strong\"",
     }
 }
 
 fn cell(out: &mut String, cell: &Cell) {
     match cell {
         Cell::Words(words) => text(out, words),
-        Cell::Number(number) | Cell::StrongNumber(number) => out.push_str(&escaped(number)),
+        Cell::Number(words) | Cell::StrongNumber(words) | Cell::Heading(words) => out.push_str(&escaped(words)),
         Cell::Picture(content) => figure(out, content),
     }
 }

@@ -5,14 +5,24 @@
 //! with [`Page::advance`], so that a worker, a test or a script can drive it, show what is known, and abandon it.
 mod cautions;
 mod document;
+mod hardware;
 mod html;
+mod live;
+mod packet;
+mod sawn;
 mod sources;
+mod steps;
+mod strength;
+mod sway;
 
 pub use cautions::CAUTIONS;
+pub use live::Live;
+pub use sway::headline;
 pub use document::{Act, Block, Cell, Document, Figure, Fold, Span, Table, Text};
 
 use std::rc::Rc;
 
+use crate::drawing;
 use crate::quantity::System;
 use crate::report::Report;
 use crate::share::address::View;
@@ -43,6 +53,12 @@ pub trait Page {
     /// What is known so far.
     fn document(&self, reader: &Reader) -> Document;
 
+    /// A picture that follows the deck and a sideways push: in the room of a view, with the deck at a height, m (brought back into the
+    /// lift), and a push, N, positive to the right of the drawing. None for a page that has no such picture.
+    fn live(&mut self, _view: &drawing::View, _deck: f64, _push: f64) -> Option<Live> {
+        None
+    }
+
     /// A file that the document offers in an [`Act::Save`], by its name; none of another name.
     fn file(&self, _name: &str, _reader: &Reader) -> Option<String> {
         None
@@ -55,12 +71,12 @@ pub fn page(view: View, report: &Rc<Report>) -> Option<Box<dyn Page>> {
     match view {
         View::Elevation => None,
         View::Sources => Some(Box::new(sources::Sources::new(Rc::clone(report)))),
-        View::Strength
-        | View::Sway
-        | View::Sheets
-        | View::Drilling
-        | View::Hardware
-        | View::Steps
-        | View::Packet => None,
+        View::Sway => Some(Box::new(sway::Sway::new(Rc::clone(report)))),
+        View::Strength => Some(Box::new(strength::Strength::new(Rc::clone(report)))),
+        View::Sheets
+        | View::Drilling => None,
+        View::Hardware => Some(Box::new(hardware::Hardware::new(Rc::clone(report)))),
+        View::Steps => Some(Box::new(steps::Steps::new(Rc::clone(report)))),
+        View::Packet => Some(Box::new(packet::Packet::new(Rc::clone(report)))),
     }
 }

@@ -176,27 +176,55 @@ pub fn weight(kilograms: f64, system: System) -> Figure {
     }
 }
 
+/// The weight of a small part in a list, from kilograms: kg or lb with two decimals.
+#[must_use]
+pub fn part_weight(kilograms: f64, system: System) -> Figure {
+    match system {
+        System::Metric => figure(kilograms, 2, "kg"),
+        System::Inch => figure(kilograms * KILOGRAM_IN_POUNDS, 2, "lb"),
+    }
+}
+
 /// An angle, from radians: degrees with one decimal.
 #[must_use]
 pub fn angle(radians: f64) -> Figure {
     figure(radians.to_degrees(), 1, "°")
 }
 
-/// How far something turns that hardly turns at all, from radians: thousandths with two decimals, which is mm in a metre.
+/// How far something turns that hardly turns at all, from radians: thousandths, which is mm in a metre; two decimals below ten, one above.
 #[must_use]
 pub fn twist(radians: f64) -> Figure {
-    figure(radians * 1e3, 2, "mrad")
+    figure(radians * 1e3, if radians.abs() < 0.01 { 2 } else { 1 }, "mrad")
 }
 
-/// How hard it is to turn something, from N m/rad: whole, or whole lbf in.
+/// What a guessed stiffness is counted in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Guessed {
+    /// Force for a shift, from N/m: N/mm, or lbf/in.
+    Shift,
+    /// Couple for a turn, from N m/rad: the same, or lbf in.
+    Turn,
+    /// Force for a strain, from N: kN, or lbf.
+    Strain,
+}
+
+/// A guessed stiffness, with two digits that count: more would pretend to know it.
 #[must_use]
-pub fn turning_stiffness(newton_metres_a_radian: f64, system: System) -> Figure {
-    match system {
-        System::Metric => figure(newton_metres_a_radian, 0, "N\u{A0}m/rad"),
-        System::Inch => {
-            figure(newton_metres_a_radian * NEWTON_IN_LBF * METRE_IN_INCHES, 0, "lbf\u{A0}in/rad")
-        }
+pub fn guessed(value: f64, of: Guessed, system: System) -> Figure {
+    let (per, unit) = match (of, system) {
+        (Guessed::Shift, System::Metric) => (1e-3, "N/mm"),
+        (Guessed::Shift, System::Inch) => (NEWTON_IN_LBF / METRE_IN_INCHES, "lbf/in"),
+        (Guessed::Turn, System::Metric) => (1.0, "N\u{A0}m/rad"),
+        (Guessed::Turn, System::Inch) => (NEWTON_IN_LBF * METRE_IN_INCHES, "lbf\u{A0}in/rad"),
+        (Guessed::Strain, System::Metric) => (1e-3, "kN"),
+        (Guessed::Strain, System::Inch) => (NEWTON_IN_LBF, "lbf"),
+    };
+    let shown = value * per;
+    let mut step = 1.0;
+    while shown.abs() / step >= 100.0 && step < 1e12 {
+        step *= 10.0;
     }
+    figure((shown / step).round() * step, 0, unit)
 }
 
 /// How hard it is to push the deck aside or down, from N/m: N/mm, or lbf/in, whole.

@@ -1,7 +1,7 @@
 //! What would help, found by trying it: the design is changed and computed again, nothing is guessed.
 use super::trial::Trial;
 use super::{Report, Station, reach, worse_share};
-use crate::checks::{self, Check, Lever};
+use crate::checks::{self, Check, Lever, Verdict};
 use crate::design::Design;
 use crate::mechanics::{Solver, idealise};
 use crate::quantity::Phrase;
@@ -13,6 +13,8 @@ pub struct Help {
     pub words: Phrase,
     /// The check's ratio after it, the worst of the lowest, the highest and the governing height; zero where nothing is left to check.
     pub ratio: f64,
+    /// The worst other check that it puts over its limit, by its title; none where all others hold as before.
+    pub spoils: Option<&'static str>,
     /// The design after it.
     pub design: Box<Design>,
 }
@@ -55,9 +57,8 @@ pub(super) fn against_sag(design: &Design) -> impl Iterator<Item = Trial> + '_ {
         .filter_map(|lever| Trial::of(design, lever))
 }
 
-/// The ratio of a check in a design, the worst of its lowest, its highest and one height, m; zero where it no longer applies and none where
-/// the design cannot stand.
-fn ratio(design: &Design, id: &str, height: f64) -> Option<f64> {
+/// Every check of a design, each the worst of its lowest, its highest and one height, m; none where the design cannot stand.
+fn checks_of(design: &Design, height: f64) -> Option<Vec<Check>> {
     let (low, high) = (design.lift.lowest.to_m(), design.lift.highest.to_m());
     let (solver, share) = (solver(design)?, worse_share(design));
     let stations = [low, height.clamp(low, high), high]
@@ -66,8 +67,7 @@ fn ratio(design: &Design, id: &str, height: f64) -> Option<f64> {
         .collect::<Result<Vec<_>, _>>()
         .ok()?;
     let levels: Vec<_> = stations.iter().map(Station::level).collect();
-    let list = checks::all(design, &solver, &levels, share).ok()?;
-    Some(list.iter().find(|check| check.id == id).map_or(0.0, |check| check.ratio))
+    checks::all(design, &solver, &levels, share).ok()
 }
 
 impl Report {
@@ -90,15 +90,29 @@ impl Report {
             .iter()
             .filter_map(|lever| {
                 let trial = Trial::of(&self.design, *lever)?;
-                let ratio = ratio(&trial.design, check.id, check.height)?;
+                let list = checks_of(&trial.design, check.height)?;
+                let ratio = list.iter().find(|other| other.id == check.id).map_or(0.0, |after| after.ratio);
                 (ratio < check.ratio).then(|| Help {
                     words: trial.words,
                     ratio,
+                    spoils: self.spoilt(&list, check.id),
                     design: Box::new(trial.design),
                 })
             })
             .collect();
         helps.sort_by(|one, other| one.ratio.total_cmp(&other.ratio));
         helps
+    }
+
+    /// The worst of some checks that is over its limit though it held in this report, one of them left out.
+    fn spoilt(&self, list: &[Check], but: &str) -> Option<&'static str> {
+        let held = |check: &&Check| {
+            check.id != but && self.check(check.id).is_none_or(|before| before.verdict != Verdict::Over)
+        };
+        list.iter()
+            .filter(|check| check.verdict == Verdict::Over)
+            .filter(held)
+            .max_by(|one, other| one.ratio.total_cmp(&other.ratio))
+            .map(|check| check.title)
     }
 }

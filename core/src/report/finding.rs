@@ -92,6 +92,8 @@ pub struct Finding {
     pub spot: Spot,
     /// On which curve, if on one.
     pub curve: Option<Curve>,
+    /// The id of the check it comes from, where [`super::Report::remedy`] can try what would help; none where it comes from none.
+    pub check: Option<&'static str>,
 }
 
 /// Findings worst first.

@@ -1,6 +1,7 @@
 //! A design goes in, everything the page shows comes out.
 
 mod advice;
+mod caution;
 mod fault;
 mod finding;
 mod findings;
@@ -23,8 +24,8 @@ pub use revise::{Offer, Refusal, Span, revise, span};
 pub use station::Station;
 pub use stiffen::{Goal, Idle, Remedy, Stand, StiffenRun};
 pub use sway::{
-    COUPLE, Case, LEAST_MULTIPLE, Lean, LeanNode, PUSH, Progress, SWAY_STATIONS, SpringEffect, SpringRun, SwayReport, SwayRun, Worst,
-    merged,
+    CORNER, COUPLE, Case, LEAST_MULTIPLE, Lean, LeanNode, PUSH, Progress, SWAY_STATIONS, SpringEffect,
+    SpringRun, SwayReport, SwayRun, Worst, merged, told,
 };
 
 use crate::checks::{self, Check};

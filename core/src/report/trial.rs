@@ -35,6 +35,23 @@ fn sized(before: &str, length: Length, after: &str) -> Phrase {
     Phrase::new(before).with(size(length)).and(after)
 }
 
+/// `Two layers instead of one in the arms` and its like.
+fn layered(now: i64, place: &str) -> Phrase {
+    const NUMBERS: [[&str; 2]; 6] = [
+        ["One", "one"],
+        ["Two", "two"],
+        ["Three", "three"],
+        ["Four", "four"],
+        ["Five", "five"],
+        ["Six", "six"],
+    ];
+    let words = |count: i64, capital: bool| {
+        let known = usize::try_from(count - 1).ok().and_then(|at| NUMBERS.get(at));
+        known.map_or_else(|| count.to_string(), |words| words[usize::from(!capital)].to_owned())
+    };
+    Phrase::new(format!("{} layers instead of {} {place}", words(now + 1, true), words(now, false)))
+}
+
 impl Trial {
     /// The step applied to a design; none where it changes nothing that is there.
     pub fn of(design: &Design, lever: Lever) -> Option<Self> {
@@ -82,7 +99,7 @@ fn arms(d: &mut Design, lever: Lever) -> Option<Phrase> {
         Lever::ArmLayer => {
             let layers = arms.layers.get();
             arms.layers = Count::of(layers + 1);
-            Some(Phrase::new("One layer more in the arms"))
+            Some(layered(layers, "in the arms"))
         }
         Lever::ArmWidth => {
             arms.width = grown(arms.width, 1.2, 5.0);
@@ -190,8 +207,9 @@ fn frames(d: &mut Design, lever: Lever) -> Option<Phrase> {
             Some(sized("A deck ", frames.deck_thickness, " thick"))
         }
         _ => {
-            frames.layers = Count::of(frames.layers.get() + 1);
-            Some(Phrase::new("One layer more in the frames"))
+            let layers = frames.layers.get();
+            frames.layers = Count::of(layers + 1);
+            Some(layered(layers, "in the frames"))
         }
     }
 }

@@ -9,3 +9,4 @@ pub mod flat;
 pub mod link;
 pub mod plot;
 pub mod svg;
+pub mod sideways;

@@ -77,6 +77,9 @@ mod tests {
         straps.arms.straps_a = true;
         let metres = 4.0 * crate::parts::strap_span(&before, false).to_m();
         let cost = added(&before, &straps).map(Money::value);
-        assert!(cost.is_some_and(|cost| cost > 4.0 * metres && cost < 4.0 * metres * 1.3), "{cost:?} {metres}");
+        assert!(
+            cost.is_some_and(|cost| cost > 4.0 * metres && cost < 4.0 * metres * 1.3),
+            "{cost:?} {metres}"
+        );
     }
 }

@@ -2,24 +2,10 @@ import assert from "node:assert/strict";
 
 export const name = "With keys alone: move the deck, raise it, change an input, switch units, undo";
 
-/** Presses Tab until the focused element answers to `wanted`; fails after a round through the page. */
-async function tabTo(page, wanted) {
-  for (let press = 0; press < 250; press += 1) {
-    await page.keyboard.press("Tab");
-    const found = await page.evaluate((wanted) => {
-      const element = document.activeElement;
-      const words = [element.getAttribute("aria-label"), element.textContent, element.labels?.[0]?.textContent];
-      return words.some((text) => text?.trim().startsWith(wanted)) && element.matches(":focus-visible");
-    }, wanted);
-    if (found) return;
-  }
-  assert.fail(`Tab never reaches ${wanted}`);
-}
-
 export async function run({ page, risewright }) {
   await risewright.open();
 
-  await tabTo(page, "Carriage");
+  await risewright.tabTo("Carriage");
   await page.keyboard.press("Home");
   assert.match(await risewright.carriage.getAttribute("aria-valuetext"), /^deck 520\smm, 0\.0 of 64\.2 turns$/);
   await page.keyboard.press("ArrowUp");
@@ -30,7 +16,7 @@ export async function run({ page, risewright }) {
   assert.match(await risewright.carriage.getAttribute("aria-valuetext"), /^deck 1160\smm, 64\.2 of 64\.2 turns$/);
   assert.match(await page.getByRole("status").textContent(), /^deck 1160\smm, crank \d+\sN$/);
 
-  await tabTo(page, "Lower");
+  await risewright.tabTo("Lower");
   await page.keyboard.press("Enter");
   await page.waitForTimeout(600);
   await page.keyboard.press("Escape");
@@ -39,12 +25,12 @@ export async function run({ page, risewright }) {
   await page.waitForTimeout(200);
   assert.equal(await risewright.height(), lowered, "Escape stops the crank");
 
-  await tabTo(page, "Crank");
+  await risewright.tabTo("Crank");
   await page.keyboard.press("Home");
   await page.keyboard.press("PageUp");
   assert.equal(await risewright.reading("turns").textContent(), "1.0");
 
-  await tabTo(page, "Arm, pin to pin");
+  await risewright.tabTo("Arm, pin to pin");
   await page.keyboard.press("Control+a");
   await page.keyboard.type("21 in");
   await page.keyboard.press("Enter");
@@ -52,7 +38,7 @@ export async function run({ page, risewright }) {
   await page.keyboard.press("Shift+Tab");
   await page.keyboard.press("Tab");
 
-  await tabTo(page, "in (inches)");
+  await risewright.tabTo("in (inches)");
   await page.keyboard.press("Space");
   assert.equal(await (await risewright.input("Arm, pin to pin")).inputValue(), "21");
   await page.keyboard.press("Control+z");

@@ -1,4 +1,5 @@
 //! What keys mean: on a slider, and anywhere on the page.
+use risewright::quantity::{Length, System};
 
 /// Where a key moves a slider.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -36,6 +37,14 @@ impl Step {
             Self::Last => ends.1,
         };
         wanted.max(ends.0).min(ends.1)
+    }
+}
+
+/// What an arrow key and Page Up move the deck by, m: a millimetre and 50 mm, or a sixteenth and 2 in.
+pub const fn height_steps(units: System) -> (f64, f64) {
+    match units {
+        System::Metric => (Length::mm(1.0).to_m(), Length::mm(50.0).to_m()),
+        System::Inch => (Length::inch(0.0625).to_m(), Length::inch(2.0).to_m()),
     }
 }
 

@@ -6,6 +6,8 @@ pub mod number_field;
 pub mod paper;
 pub mod picture;
 pub mod place;
+pub mod printing;
+pub mod room;
 pub mod select;
 pub mod size;
 pub mod slider;

@@ -2,12 +2,14 @@
 //! slices and passes on what is known so far; nothing here knows of threads or messages.
 use std::rc::Rc;
 
-use risewright::pages::{Page, Reader, page};
+use risewright::drawing;
+use risewright::drawing::{Chart, Layout, SwayChart};
+use risewright::pages::{Live, Page, Reader, page};
 use risewright::quantity::System;
 use risewright::report::analyse;
 use risewright::share::address::View;
 use risewright::share::link;
-use wasm_bindgen::prelude::wasm_bindgen;
+use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
 /// One page of one design, and the work that goes on behind it.
 #[wasm_bindgen]
@@ -40,12 +42,67 @@ impl Work {
         self.page.document(&reader(inches, address, date)).html()
     }
 
+    /// The picture that follows the deck, m, and a push, N; nothing where the page has none. What stands still is left out where its edition
+    /// has been seen. The order is that in which the page takes it: see its `worker.rs`.
+    #[expect(clippy::too_many_arguments, reason = "one call across the border of the module")]
+    pub fn live(
+        &mut self,
+        width: u32,
+        height: u32,
+        head: u32,
+        narrow: bool,
+        rattle: bool,
+        deck: f64,
+        push: f64,
+        seen: u32,
+        inches: bool,
+    ) -> Option<Vec<JsValue>> {
+        let layout = if narrow { Layout::Narrow } else { Layout::Wide };
+        let mut view = drawing::View::new(width, height, layout, system(inches));
+        view.head = head;
+        view.charts = match (narrow, rattle) {
+            (true, _) => SwayChart::ALL.map(Chart::Sway).into(),
+            (false, false) => [SwayChart::Give, SwayChart::Multiple].map(Chart::Sway).into(),
+            (false, true) => [SwayChart::Rattle, SwayChart::Twist].map(Chart::Sway).into(),
+        };
+        Some(listed(self.page.live(&view, deck, push)?, seen))
+    }
+
     /// A file that the page offers.
     pub fn file(&self, name: &str, inches: bool, address: String, date: String) -> Option<String> {
         self.page.file(name, &reader(inches, address, date))
     }
 }
 
+/// A picture as a list; a grip that is not there has no numbers.
+fn listed(live: Live, seen: u32) -> Vec<JsValue> {
+    let still = if live.edition == seen { JsValue::UNDEFINED } else { JsValue::from_str(&live.still) };
+    let grips = [live.deck, live.push, live.carriage]
+        .into_iter()
+        .flat_map(|grip| grip.map_or([f64::NAN; 2], |grip| [grip.centre.x, grip.centre.y]));
+    let [lowest, highest] = live.lift;
+    let numbers = [
+        live.width,
+        live.height,
+        live.pushed,
+        live.most_push,
+        live.per_newton,
+        live.per_metre,
+        lowest,
+        highest,
+    ];
+    let words = [still, JsValue::from_str(&live.moving), JsValue::from_str(&live.spoken)];
+    words
+        .into_iter()
+        .chain([JsValue::from(live.edition)])
+        .chain(numbers.into_iter().chain(grips).map(JsValue::from_f64))
+        .collect()
+}
+
+fn system(inches: bool) -> System {
+    if inches { System::Inch } else { System::Metric }
+}
+
 fn reader(inches: bool, address: String, date: String) -> Reader {
-    Reader { system: if inches { System::Inch } else { System::Metric }, address, date }
+    Reader { system: system(inches), address, date }
 }

@@ -23,7 +23,7 @@ pub(super) fn casters(design: &Design) -> Vec<Stroke> {
 }
 
 /// A caster at a place along the base, mm.
-pub(super) fn caster(design: &Design, x: f64) -> [Stroke; 5] {
+pub(in crate::drawing) fn caster(design: &Design, x: f64) -> [Stroke; 5] {
     let wheel = design.running.caster_wheel.to_mm();
     let top = design.running.caster_height.to_mm();
     let radius = wheel / 2.0;

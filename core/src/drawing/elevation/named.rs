@@ -11,8 +11,8 @@ fn all(name: &'static str, strokes: Vec<Stroke>) -> impl Iterator<Item = Named> 
 }
 
 impl Subject<'_> {
-    /// Screw, frames, arms, deck, wheels and pins, from far to near. The whole drive goes by the name of the screw, an arm with what is inside
-    /// it by the arm's, and what holds the wheels down by the keeper's.
+    /// Screw, frames, arms, deck, wheels and pins, from far to near. The whole drive goes by the name of the screw, an arm with what is
+    /// inside it by the arm's, strip and keeper of the deck by its rail's.
     #[must_use]
     pub fn named(&self) -> Vec<Named> {
         let mut list: Vec<Named> = all("Base pivot cheek", base::cheeks(self)).collect();
@@ -29,7 +29,7 @@ impl Subject<'_> {
         let run = wood.split_off(wood.len().saturating_sub(2));
         list.extend(all("Base beam", wood));
         list.extend(["Wheel strip", "Keeper"].into_iter().zip(run));
-        list.extend(["Deck rail", "Wheel strip", "Keeper", "Deck"].into_iter().zip(deck::deck(self)));
+        list.extend(["Deck rail", "Deck rail", "Deck rail", "Deck"].into_iter().zip(deck::deck(self)));
         list.extend(all("Wheel", pins::wheels(self)));
         list.extend(all("Pivot bolt", pins::pins(self)));
         list

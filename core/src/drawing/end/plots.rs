@@ -6,7 +6,7 @@ use crate::drawing::view::{Chart, SwayChart};
 use crate::mechanics::Rattle;
 use crate::mechanics::frame3::Stiffness3;
 use crate::quantity::{System, figures};
-use crate::report::{COUPLE, Case, LEAST_MULTIPLE, PUSH, Report, SwayReport};
+use crate::report::{COUPLE, Case, LEAST_MULTIPLE, PUSH, Report, SwayReport, told};
 
 const GIVE_EDGE: Look = (line("c-give", Hue::Sag, 1.1, &[]), "sag-t halo", ("d-give", 3.0));
 const GIVE_LOOSE: Look = (line("c-loose", Hue::Sag, 1.1, &[6.0, 2.5]), "sag-t halo", ("d-give", 3.0));
@@ -36,7 +36,7 @@ pub(super) fn plot(chart: SwayChart, report: &Report, sway: Option<&SwayReport>,
             "Gives sideways",
             format!("under {} at the deck", figures::small_force(PUSH, system)),
             Unit::Give,
-            cases(sway, &give, |stiffness| Some(PUSH / stiffness.sway)),
+            cases(sway, &give, |stiffness| Some(told::gives(stiffness))),
             GIVE_BAND,
         ),
         SwayChart::Multiple => (
@@ -60,7 +60,7 @@ pub(super) fn plot(chart: SwayChart, report: &Report, sway: Option<&SwayReport>,
             "Twists",
             format!("under {}", figures::torque(COUPLE, system)),
             Unit::Twist,
-            cases(sway, &give, |stiffness| Some(COUPLE / stiffness.twist)),
+            cases(sway, &give, |stiffness| Some(told::twists(stiffness))),
             GIVE_BAND,
         ),
     };

@@ -43,6 +43,7 @@ pub(super) fn clashes(report: &Report) -> Vec<Finding> {
                 height: Some(pair.height),
                 spot: Spot::Arms,
                 curve: None,
+                check: None,
             }
         })
         .collect()

@@ -1,5 +1,6 @@
 //! How hard the crank is.
-use super::strength::{grade, spot};
+use super::strength::spot;
+use crate::checks::NEAR;
 use crate::design::Design;
 use crate::quantity::{Amount, Length, Phrase};
 use crate::report::finding::{Curve, Finding, Grade};
@@ -22,25 +23,30 @@ pub(super) fn effort(report: &Report) -> Option<Finding> {
             .and(". Limit set for this design: ")
             .with(check.capacity)
             .and("."),
-        remedy: if grade == Grade::Over { remedy(report, check.ratio) } else { None },
+        remedy: (grade != Grade::Fine).then(|| remedy(report, check.ratio)).flatten(),
         height: Some(check.height),
         spot: spot(check.member),
         curve: Some(Curve::ScrewForce),
+        check: None,
     })
 }
 
-/// A higher lowest deck, and a longer crank, that keep to the limit; the first is tried out, the second follows from the lever.
+/// A higher lowest deck, and a longer crank, that keep to the limit, or well below it where it is only near; the first is tried out, the second
+/// follows from the lever.
 fn remedy(report: &Report, ratio: f64) -> Option<Phrase> {
     let design = &report.design;
-    let limit = design.drive.crank_limit.to_n();
-    let crank = Length::mm((design.drive.crank.to_mm() * ratio).ceil());
+    let (share, keeps) = if ratio > 1.0 { (1.0, "keeps to it") } else { (NEAR, "keeps well below it") };
+    let limit = share * design.drive.crank_limit.to_n();
+    let crank = Length::mm((design.drive.crank.to_mm() * ratio / share).ceil());
     let stop = higher_stop(design, limit)
         .map(|lowest| Phrase::new("A lowest deck of ").with(Amount::Size(lowest.to_m())));
     let lever = (crank < design.lift.pin_line).then_some(Amount::Size(crank.to_m()));
     match (stop, lever) {
-        (Some(stop), Some(lever)) => Some(stop.and(" keeps to it; so does a crank of ").with(lever).and(".")),
-        (Some(stop), None) => Some(stop.and(" keeps to it.")),
-        (None, Some(lever)) => Some(Phrase::new("A crank of ").with(lever).and(" keeps to it.")),
+        (Some(stop), Some(lever)) => {
+            Some(stop.and(format!(" {keeps}; so does a crank of ")).with(lever).and("."))
+        }
+        (Some(stop), None) => Some(stop.and(format!(" {keeps}."))),
+        (None, Some(lever)) => Some(Phrase::new("A crank of ").with(lever).and(format!(" {keeps}."))),
         (None, None) => None,
     }
 }

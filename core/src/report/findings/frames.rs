@@ -1,7 +1,7 @@
 //! Whether the arms clear the frames, the wheels stay on their rails, and the parts add up to the heights.
 use crate::quantity::{Amount, Phrase};
-use crate::report::Report;
 use crate::report::finding::{Finding, Grade, Spot};
+use crate::report::{Report, Station};
 
 /// Arms steeper than this stand unsteadily and press hard on their wheels: 65 degrees (common practice, no source).
 const STEEP: f64 = 65.0 * core::f64::consts::PI / 180.0;
@@ -17,7 +17,7 @@ fn finding(
     height: Option<f64>,
     spot: Spot,
 ) -> Finding {
-    Finding { grade, ratio, phrase, remedy: Some(remedy), height, spot, curve: None }
+    Finding { grade, ratio, phrase, remedy: Some(remedy), height, spot, curve: None, check: None }
 }
 
 /// Arms too steep at the top.
@@ -32,13 +32,24 @@ pub(super) fn stands(report: &Report) -> Option<Finding> {
                 .and(" at deck ")
                 .with(Amount::Size(height))
                 .and(": the wheels come close to the pivots and the table stands unsteadily."),
-            Phrase::new("Keep the arms below ")
-                .with(Amount::Angle(STEEP))
-                .and(": longer arms or a lower top."),
+            match steepest(report) {
+                Some(height) => Phrase::new("A highest deck of ")
+                    .with(Amount::Size(height))
+                    .and(" keeps the arms below ")
+                    .with(Amount::Angle(STEEP))
+                    .and("; so do longer arms."),
+                None => Phrase::new("Longer arms keep below ").with(Amount::Angle(STEEP)).and("."),
+            },
             Some(height),
             Spot::Arms,
         )
     })
+}
+
+/// The greatest deck height of the sweep at which no arm is too steep, m; none where one is at every height.
+fn steepest(report: &Report) -> Option<f64> {
+    let flat = |station: &&Station| station.pose.theta.iter().all(|theta| *theta <= STEEP);
+    report.stations.iter().rev().find(flat).map(|station| station.height)
 }
 
 /// The square tips of the arms sweep a circle about the end pins; base and deck must stay outside it.

@@ -50,6 +50,7 @@ pub(super) fn drop(report: &Report) -> Finding {
         height: Some(height),
         spot: Spot::Deck,
         curve: Some(Curve::Sag),
+        check: None,
     }
 }
 

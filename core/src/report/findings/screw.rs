@@ -1,5 +1,5 @@
 //! Whether the screw holds by itself and is long enough.
-use super::strength::{grade, spot};
+use super::strength::spot;
 use crate::catalogue::friction::SHAKEN;
 use crate::checks::Holding;
 use crate::design::{Design, DriveKind};
@@ -47,6 +47,7 @@ pub(super) fn holding(report: &Report) -> Option<Finding> {
         height: None,
         spot: spot(check.member),
         curve: None,
+        check: None,
     })
 }
 
@@ -72,9 +73,14 @@ pub(super) fn length(report: &Report) -> Option<Finding> {
             .and(" at deck ")
             .with(Amount::Size(height))
             .and("."),
-        remedy: None,
+        remedy: Some(
+            Phrase::new("Take one of ")
+                .with(Amount::Size(needed))
+                .and(" at least, or raise the lowest deck."),
+        ),
         height: Some(height),
         spot: Spot::Screw,
         curve: None,
+        check: None,
     })
 }

@@ -1,5 +1,5 @@
 //! Whether everything stays on its seat: casters, wheels, pivots.
-use super::strength::{grade, spot};
+use super::strength::spot;
 use crate::checks::{Stance, Verdict};
 use crate::quantity::{Amount, Phrase};
 use crate::report::Report;
@@ -34,11 +34,24 @@ pub(super) fn tipping(report: &Report) -> Option<Finding> {
             .and("."),
     };
     let remedy = (grade != Grade::Fine).then(|| {
-        Phrase::new(format!(
+        let start = Phrase::new(format!(
             "Move the {other} casters outwards, or the load back between them; swivel casters are taken at their worst trail."
-        ))
+        ));
+        match super::strength::remedy(report, check) {
+            Some(tried) => start.and(" ").then(tried),
+            None => start,
+        }
     });
-    Some(Finding { grade, ratio: check.ratio, phrase, remedy, height: Some(check.height), spot, curve: None })
+    Some(Finding {
+        grade,
+        ratio: check.ratio,
+        phrase,
+        remedy,
+        height: Some(check.height),
+        spot,
+        curve: None,
+        check: None,
+    })
 }
 
 /// What can be pulled off its seat: the check that says so, who it is, and what holds it.
@@ -68,5 +81,6 @@ fn pulled(report: &Report, (id, who, help): (&str, &str, &str)) -> Option<Findin
         height: Some(check.height),
         spot: spot(check.member),
         curve: None,
+        check: None,
     })
 }

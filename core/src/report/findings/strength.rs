@@ -16,7 +16,7 @@ const TOLD: [&str; 7] = [
     "uplift-deck-pivots",
 ];
 
-/// Remedies are tried for so many of the worst findings: each costs some tens of heights.
+/// Remedies are tried at once for so many of the worst findings, since each costs some tens of heights; [`Report::remedy`] tries the others.
 const TRIED: usize = 2;
 
 /// A table that tips by its weight tips at any push: the second need not be said.
@@ -31,7 +31,6 @@ pub(super) fn checks(report: &Report) -> Vec<Finding> {
         .filter(|check| !follows(report, check.id))
         .collect();
     worst.sort_by(|one, other| one.verdict.cmp(&other.verdict).then(other.ratio.total_cmp(&one.ratio)));
-    let tried = |place: usize, check: &Check| check.verdict == Verdict::Over && place < TRIED;
     worst
         .into_iter()
         .enumerate()
@@ -45,10 +44,11 @@ pub(super) fn checks(report: &Report) -> Vec<Finding> {
                 .and(" at deck ")
                 .with(Amount::Size(check.height))
                 .and("."),
-            remedy: if tried(place, check) { remedy(report, check) } else { None },
+            remedy: if place < TRIED { remedy(report, check) } else { None },
             height: Some(check.height),
             spot: spot(check.member),
             curve: None,
+            check: Some(check.id),
         })
         .collect()
 }
@@ -60,10 +60,23 @@ fn follows(report: &Report, id: &str) -> bool {
     })
 }
 
-/// The most helpful step that was tried.
-fn remedy(report: &Report, check: &Check) -> Option<Phrase> {
+/// The most helpful step that was tried, and what it would do to another part.
+pub(super) fn remedy(report: &Report, check: &Check) -> Option<Phrase> {
     let help = report.first_help(check)?;
-    Some(help.words.and(": ").with(Amount::Share(help.ratio)).and(" of the limit."))
+    let phrase = help.words.and(": ").with(Amount::Share(help.ratio)).and(" of the limit");
+    Some(match help.spoils {
+        Some(other) => phrase.and(format!(", but too much for another: {}.", lower(other))),
+        None => phrase.and("."),
+    })
+}
+
+impl Report {
+    /// What would help against a finding that came without a remedy, tried now; none where nothing that was tried helps, or where it comes from no
+    /// check. Takes about as long as a hundred heights.
+    #[must_use]
+    pub fn remedy(&self, finding: &Finding) -> Option<Phrase> {
+        remedy(self, self.check(finding.check?)?)
+    }
 }
 
 /// One word that the rest holds; none where something does not.
@@ -89,6 +102,7 @@ pub(super) fn all_hold(report: &Report) -> Option<Finding> {
         height: Some(most.height),
         spot: spot(most.member),
         curve: None,
+        check: None,
     })
 }
 

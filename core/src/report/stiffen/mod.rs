@@ -5,7 +5,7 @@ mod step;
 
 pub use step::Idle;
 
-use super::sway::{Case, LEAST_MULTIPLE, PUSH, frame, slack};
+use super::sway::{Case, LEAST_MULTIPLE, frame, slack, told};
 use super::{Progress, Station, Unsound, worse_share};
 use crate::checks::{self, Verdict};
 use crate::design::Design;
@@ -29,7 +29,7 @@ pub struct Stand {
     pub multiple: f64,
     /// The same with the wheels inside the play of their guides.
     pub unguided: f64,
-    /// The greatest give under [`PUSH`], m.
+    /// The greatest give under [`super::PUSH`], m.
     pub give: f64,
     /// The greatest free play to either side, upper bound, m.
     pub rattle: f64,
@@ -181,7 +181,7 @@ impl StiffenRun {
             let part = (self.done % LOOKS) as f64 / (LOOKS - 1) as f64;
             candidate.stand = candidate.stand.and_then(|stand| Some(stand.with(candidate.look(part)?)));
             self.done += 1;
-            if self.done % LOOKS == 0 {
+            if self.done.is_multiple_of(LOOKS) {
                 candidate.ends = candidate.end(&own);
             }
         }
@@ -283,7 +283,7 @@ impl Candidate {
         Some(Stand {
             multiple: answers.lambda.unwrap_or(f64::INFINITY),
             unguided: loose.lambda.unwrap_or(f64::INFINITY),
-            give: PUSH / answers.sway,
+            give: told::gives(&answers),
             rattle: play.most,
         })
     }
@@ -292,7 +292,8 @@ impl Candidate {
     fn end(&mut self, own: &Design) -> Option<Ends> {
         let stations = core::mem::take(&mut self.stations);
         let levels: Vec<_> = stations.iter().map(Station::level).collect();
-        let list = checks::all(&self.design, self.solver.as_ref()?, &levels, worse_share(&self.design)).ok()?;
+        let list =
+            checks::all(&self.design, self.solver.as_ref()?, &levels, worse_share(&self.design)).ok()?;
         let over = list.iter().filter(|check| check.verdict == Verdict::Over).map(|check| check.title);
         let parts = parts(&self.design);
         let stands = parts.iter().filter(|part| part.rides != Rides::Aside);

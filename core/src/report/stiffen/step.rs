@@ -151,7 +151,7 @@ impl Step {
             sway.guide_span = GUIDES_APART;
             Phrase::new("Two guides on either end of the driven axle, ")
                 .with(Amount::Size(GUIDES_APART.to_m()))
-                .and(" apart")
+                .and(" apart, on brackets of your own")
         };
         if [false, true].into_iter().any(|deck| flange_thickness(&changed, deck) == Length::ZERO) {
             let why = "there is no room for a washer between arm and wheel; move the wheels outwards.";

@@ -76,6 +76,7 @@ impl SwayReport {
             height: Some(worst.height),
             spot: Spot::Arms,
             curve: Some(Curve::Multiple),
+            check: None,
         })
     }
 
@@ -115,20 +116,46 @@ impl SwayReport {
         phrase
     }
 
-    /// Give and rattle in one sentence, at the height where the deck gives most.
-    fn flimsy(&self) -> Option<Finding> {
+    /// Give and rattle in one sentence, at the height where the deck gives most; none where they are not known.
+    #[must_use]
+    pub fn gives(&self) -> Option<Phrase> {
         let (give, height) = self.greatest_give(Case::Middle)?;
-        let ends = [Case::Stiff, Case::Soft].map(|case| self.give(case, height).unwrap_or(give));
+        let [stiff, soft] = [Case::Stiff, Case::Soft].map(|case| self.give(case, height).unwrap_or(give));
         let rattle = self.rattle(height)?;
         let phrase = Phrase::new("At ")
             .with(Amount::Size(height))
             .and(" the deck gives ")
-            .with(Amount::GiveRange(ends[0], ends[1]))
+            .with(Amount::GiveRange(stiff, soft))
             .and(" to a push of ")
             .with(Amount::Force(PUSH))
             .and(" and rattles by ")
             .with(Amount::GiveRange(rattle.least, rattle.most))
             .and(".");
+        Some(phrase)
+    }
+
+    /// The critical load in one sentence, at the height where it is lowest; none where it is not known or no load is critical.
+    #[must_use]
+    pub fn collapses(&self) -> Option<Phrase> {
+        let worst = self.worst?;
+        let phrase = Phrase::new("At ")
+            .with(Amount::Size(worst.height))
+            .and(if worst.multiple < 1.0 {
+                " it collapses sideways: it stands only "
+            } else {
+                " it would collapse sideways under "
+            })
+            .with(Amount::Factor(worst.multiple))
+            .and(" times its load.");
+        Some(phrase)
+    }
+
+    /// The same with what it means to the builder.
+    fn flimsy(&self) -> Option<Finding> {
+        let (give, height) = self.greatest_give(Case::Middle)?;
+        let ends = [Case::Stiff, Case::Soft].map(|case| self.give(case, height).unwrap_or(give));
+        let rattle = self.rattle(height)?;
+        let phrase = self.gives()?;
         let ratio = (ends[1] / FLIMSY).max(rattle.most / RATTLING);
         Some(Finding {
             grade: if ratio > 1.0 { Grade::Watch } else { Grade::Fine },
@@ -145,6 +172,7 @@ impl SwayReport {
             height: Some(height),
             spot: Spot::Deck,
             curve: Some(Curve::Give),
+            check: None,
         })
     }
 
@@ -172,6 +200,7 @@ impl SwayReport {
             height: Some(height),
             spot,
             curve: None,
+            check: None,
         })
     }
 }
@@ -188,6 +217,7 @@ fn void_test(design: &Design) -> Option<Finding> {
         height: None,
         spot: Spot::Arms,
         curve: None,
+        check: None,
     })
 }
 

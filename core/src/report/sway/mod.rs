@@ -7,12 +7,13 @@ mod findings;
 mod lean;
 mod run;
 mod single;
+pub mod told;
 
 pub use findings::merged;
 pub use lean::{Lean, LeanNode};
 pub use run::{Progress, SwayRun};
-pub use single::{SpringEffect, SpringRun};
 pub(super) use run::{frame, slack};
+pub use single::{SpringEffect, SpringRun};
 
 use crate::mechanics::Rattle;
 use crate::mechanics::frame3::{Stiffness3, WheelLift};
@@ -26,6 +27,9 @@ pub const PUSH: f64 = 50.0;
 
 /// The couple about the vertical by which its twist is told, N m.
 pub const COUPLE: f64 = 10.0;
+
+/// The force on a corner of the deck by which its drop is told, N: somebody leans on it.
+pub const CORNER: f64 = 100.0;
 
 /// The critical load as a multiple of the load that is wanted at every height. The linear theory reads 2 to 13 per cent
 /// high below a multiple of 10, and nothing in a shop-built table is as straight as it has it.
@@ -98,19 +102,19 @@ impl SwayReport {
     /// How far the deck gives sideways at a height, m, under [`PUSH`], in m; none where the case is not known.
     #[must_use]
     pub fn give(&self, case: Case, height: f64) -> Option<f64> {
-        self.read(self.case(case), height, |stiffness| Some(PUSH / stiffness.sway))
+        self.read(self.case(case), height, |stiffness| Some(told::gives(stiffness)))
     }
 
-    /// The same with the load on the deck, whose weight leans with it; none from its critical height on.
+    /// The same with the load on the deck, whose weight leans with it; none where less than twice the load is critical.
     #[must_use]
     pub fn loaded_give(&self, case: Case, height: f64) -> Option<f64> {
-        self.read(self.case(case), height, |stiffness| stiffness.sway_pdelta.map(|sway| PUSH / sway))
+        self.read(self.case(case), height, told::gives_loaded)
     }
 
     /// How far the deck twists at a height, m, under [`COUPLE`], in rad; none where the case is not known.
     #[must_use]
     pub fn twist(&self, case: Case, height: f64) -> Option<f64> {
-        self.read(self.case(case), height, |stiffness| Some(COUPLE / stiffness.twist))
+        self.read(self.case(case), height, |stiffness| Some(told::twists(stiffness)))
     }
 
     /// The critical load as a multiple of the load at a height, m; none where the case is not known or nothing is critical.
@@ -155,7 +159,7 @@ impl SwayReport {
     pub fn greatest_give(&self, case: Case) -> Option<(f64, f64)> {
         let known = self.case(case).iter().zip(&self.heights);
         known
-            .map(|(stiffness, height)| (PUSH / stiffness.sway, *height))
+            .map(|(stiffness, height)| (told::gives(stiffness), *height))
             .max_by(|one, other| one.0.total_cmp(&other.0))
     }
 

@@ -2,10 +2,12 @@
 
 mod dual;
 mod exact;
+mod hold;
 mod order;
 mod side;
 mod table;
 
 pub use exact::{Effect, Exactness, Method, exactness, largest};
+pub use hold::{Hold, hold};
 pub use order::{Note, order};
 pub use table::{Bit, Pilot, Row, Table, pilots, tables};

@@ -141,7 +141,7 @@ impl Bench<'_> {
         let pose = self.solver.pose_at_height(lift.lowest.to_m())?;
         let state = self.solver.state(&pose, Detail { deflection: true, ..Detail::FORCES })?;
         let sag = state.deflection.map_or(0.0, |deflection| deflection.drop.total());
-        let released = if state.screw.is_none_or(|screw| screw.self_locking) {
+        let released = if self.solver.mechanism().screw.as_ref().is_none_or(|screw| screw.is_self_locking()) {
             say("Released, the crank stays where it is.")
         } else {
             say("The screw does not hold by itself: what holds the crank in its place must not slip.")

@@ -21,9 +21,13 @@ const STEPS: (f64, f64) = (0.1, 1.0);
 /// Buttons, scale and readings.
 #[component]
 pub fn Crank(state: State) -> impl IntoView {
+    let caution = move || state.report.with(|report| report.caution().text(state.units.get()));
     view! {
         <section class="crank" aria-label="Crank">
-            <Buttons state/>
+            <div class="turning">
+                <Buttons state/>
+                <p class="beware">{caution}</p>
+            </div>
             <Strip state/>
             <Readings state/>
         </section>

@@ -11,6 +11,7 @@ use super::reading::Values;
 use super::show::ShowChoices;
 use super::view::{room, view};
 use crate::format;
+pub use crate::input::keyboard::height_steps as steps;
 use crate::state::{Shared, State};
 use crate::widgets::canvas::Curves;
 use crate::widgets::lettering::Lettering;
@@ -110,15 +111,6 @@ pub fn Figure(state: State) -> impl IntoView {
         </div>
         <ShowChoices state/>
         <Values drawn/>
-    }
-}
-
-/// Height steps of the carriage by key: a millimetre and 50 mm, or a sixteenth and 2 in.
-pub fn steps(units: risewright::quantity::System) -> (f64, f64) {
-    use risewright::quantity::{Length, System};
-    match units {
-        System::Metric => (Length::mm(1.0).to_m(), Length::mm(50.0).to_m()),
-        System::Inch => (Length::inch(0.0625).to_m(), Length::inch(2.0).to_m()),
     }
 }
 

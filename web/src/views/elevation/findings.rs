@@ -1,26 +1,34 @@
 //! What was found, worst first; a click moves the deck to where it happens.
 use leptos::prelude::*;
-use risewright::report::{Finding, Grade};
+use risewright::quantity::System;
+use risewright::report::{Finding, Grade, Report};
 
-use crate::state::State;
+use crate::clock::each_frame;
+use crate::state::{Shared, State};
 
-/// The list.
+/// The list. What would help is known for the worst at once; for the others it is tried one after another, a frame each, and then stands there
+/// too.
 #[component]
 pub fn Findings(state: State) -> impl IntoView {
     let items = move || {
         let units = state.units.get();
-        state.report.with(|report| {
-            report
-                .findings
-                .iter()
-                .enumerate()
-                .map(|(place, finding)| {
-                    let words = finding.phrase.text(units);
-                    let remedy = finding.remedy.as_ref().map(|remedy| remedy.text(units));
-                    item(state, place + 1, finding, words, remedy).into_any()
-                })
-                .collect_view()
-        })
+        let report = state.report.get();
+        let remedies: Vec<RwSignal<Option<String>>> = report
+            .findings
+            .iter()
+            .map(|finding| RwSignal::new(finding.remedy.as_ref().map(|remedy| remedy.text(units))))
+            .collect();
+        let lines = report
+            .findings
+            .iter()
+            .zip(&remedies)
+            .zip(1..)
+            .map(|((finding, remedy), number)| {
+                item(state, number, finding, finding.phrase.text(units), *remedy).into_any()
+            })
+            .collect_view();
+        try_later(report, units, remedies);
+        lines
     };
     view! {
         <section class="findings" aria-label="Findings">
@@ -30,12 +38,30 @@ pub fn Findings(state: State) -> impl IntoView {
     }
 }
 
+/// Tries what would help against the findings that came without a remedy, until the list is replaced by another.
+fn try_later(report: Shared<Report>, units: System, remedies: Vec<RwSignal<Option<String>>>) {
+    let open = |finding: &Finding| finding.remedy.is_none() && finding.check.is_some();
+    let mut waiting: Vec<usize> =
+        (0..remedies.len()).rev().filter(|place| report.findings.get(*place).is_some_and(open)).collect();
+    if waiting.is_empty() {
+        return;
+    }
+    each_frame(move |_| {
+        let Some(place) = waiting.pop() else { return false };
+        let tried = report.findings.get(place).and_then(|finding| report.remedy(finding));
+        let words = tried.map(|remedy| remedy.text(units));
+        // A signal of a list that is gone takes nothing.
+        let replaced = remedies.get(place).is_none_or(|remedy| remedy.try_set(words).is_some());
+        !replaced
+    });
+}
+
 fn item(
     state: State,
     number: usize,
     finding: &Finding,
     words: String,
-    remedy: Option<String>,
+    remedy: RwSignal<Option<String>>,
 ) -> impl IntoView + use<> {
     let grade = finding.grade;
     let sentence = view! { <b class="word">{grade.word()}</b> " " {words} };
@@ -53,12 +79,13 @@ fn item(
     view! {
         <li class=class(grade)>
             {mark(grade, number)}
-            <div>{sentence} {remedy.map(|remedy| view! { <p class="remedy">{remedy}</p> })}</div>
+            <div>{sentence} {move || remedy.get().map(|remedy| view! { <p class="remedy">{remedy}</p> })}</div>
         </li>
     }
 }
 
-const fn class(grade: Grade) -> &'static str {
+/// The class of a grade.
+pub const fn class(grade: Grade) -> &'static str {
     match grade {
         Grade::Over => "over",
         Grade::Watch => "watch",
@@ -67,7 +94,7 @@ const fn class(grade: Grade) -> &'static str {
 }
 
 /// Triangle, diamond or circle with the finding's number.
-fn mark(grade: Grade, number: usize) -> impl IntoView {
+pub fn mark(grade: Grade, number: usize) -> impl IntoView {
     let (shape, outline, base) = match grade {
         Grade::Over => ("mk over", "M0 -8.8L9.04 6.56L-9.04 6.56Z", "4.96"),
         Grade::Watch => ("mk watch", "M0 -9.2L9.2 0L0 9.2L-9.2 0Z", "3.7"),

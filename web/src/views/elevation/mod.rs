@@ -10,6 +10,7 @@ mod show;
 mod strip;
 mod table;
 mod view;
+mod wall;
 
 use leptos::prelude::*;
 
@@ -24,5 +25,6 @@ pub fn Elevation(state: State) -> impl IntoView {
         <crank::Crank state/>
         <findings::Findings state/>
         <cautions::Cautions/>
+        <wall::Wall state/>
     }
 }

@@ -62,7 +62,7 @@ fn Plots(state: State) -> impl IntoView {
     });
     view! {
         <details class="plots">
-            <summary>"Plots, tables, files"</summary>
+            <summary>"Plots, tables"</summary>
             <fieldset>
                 <legend class="unseen">"Plots beside the drawing"</legend>
                 {lines.collect_view()}

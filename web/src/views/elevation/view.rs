@@ -1,36 +1,13 @@
-//! How much room the picture has, and what the reader wants in it.
+//! What the reader wants in the room that the picture has.
 use leptos::prelude::*;
 use risewright::drawing::{Layout, View};
 
 use crate::state::State;
+pub use crate::widgets::room::{Room, room};
 
-/// Below this width of the window, CSS pixels, plots stand beneath the drawing; the style sheet changes at the same width.
-const NARROW: &str = "(max-width: 899px)";
 /// Kept free over the drawing for the toggles, px.
 const HEAD: u32 = 36;
 const NARROW_HEAD: u32 = 8;
-
-/// Whole CSS pixels, and whether plots stand beneath the drawing.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Room {
-    /// Width of the picture.
-    pub width: u32,
-    /// Height of the picture, or of the window where the picture may be as high as it likes.
-    pub height: u32,
-    /// Whether plots stand beneath the drawing.
-    pub narrow: bool,
-}
-
-/// The room in a box of the page; none before it stands there.
-pub fn room((width, height): (f64, f64)) -> Option<Room> {
-    if width <= 0.0 {
-        return None;
-    }
-    let window = web_sys::window()?;
-    let narrow = window.match_media(NARROW).ok().flatten().is_some_and(|query| query.matches());
-    let height = if narrow { window.inner_height().ok()?.as_f64()? } else { height };
-    Some(Room { width: whole(width), height: whole(height), narrow })
-}
 
 /// Room and choices of the reader together.
 pub fn view(room: Room, state: State) -> View {
@@ -40,9 +17,4 @@ pub fn view(room: Room, state: State) -> View {
     view.show = state.shown.get();
     view.charts = state.charts.get();
     view
-}
-
-#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "sizes of a window, saturating")]
-const fn whole(pixels: f64) -> u32 {
-    pixels.floor() as u32
 }

@@ -1,0 +1,288 @@
+//! Everything on paper, for the wall of the shop.
+use std::rc::Rc;
+
+use super::document::{Act, Block, Cell, Document, Figure, Span, Table, Text};
+use super::{CAUTIONS, Page, Reader, page};
+use crate::checks::{Check, Verdict, Weight};
+use crate::drawing::poster::{KeyFigures, PAPER, Poster, Ruler, ratio_words, summary};
+use crate::drawing::widths;
+use crate::quantity::{Amount, System, figures};
+use crate::report::Report;
+use crate::share::address::{self, View};
+use crate::share::code::Code;
+
+/// The views whose documents go in, in their order.
+const VIEWS: [View; 4] = [View::Sheets, View::Drilling, View::Hardware, View::Steps];
+
+/// A paper with what its margins leave, as the style sheet has them.
+struct Paper {
+    class: &'static str,
+    name: &'static str,
+    /// Width and height between the margins, mm.
+    room: [f64; 2],
+}
+
+/// Margins of the style sheet: 12 mm at the sides, 12 above, 18 below.
+const A4: Paper = Paper { class: "packet a4", name: "A4", room: [186.0, 267.0] };
+const LETTER: Paper = Paper { class: "packet letter", name: "Letter", room: [191.9, 249.4] };
+
+/// Left for headings and the bar that checks the printer beneath the elevations, mm.
+const ELEVATION_WORDS: f64 = 34.0;
+const HEADING: f64 = 9.0;
+
+/// Side of a code on paper, mm, and how small its modules may become before it grows to the second.
+const CODE: [f64; 2] = [48.0, 74.0];
+const LEAST_MODULE: f64 = 0.45;
+
+/// The page.
+pub struct Packet {
+    report: Rc<Report>,
+    pages: Vec<(View, Box<dyn Page>)>,
+}
+
+impl Packet {
+    /// Over a report; the work behind its pages goes on one after the other.
+    pub fn new(report: Rc<Report>) -> Self {
+        let pages = VIEWS.into_iter().filter_map(|view| Some((view, page(view, &report)?))).collect();
+        Self { report, pages }
+    }
+}
+
+impl Page for Packet {
+    fn advance(&mut self) -> bool {
+        self.pages.iter_mut().any(|(_, page)| page.advance())
+    }
+
+    fn progress(&self) -> f64 {
+        let sum: f64 = self.pages.iter().map(|(_, page)| page.progress()).sum();
+        if self.pages.is_empty() { 1.0 } else { sum / self.pages.len() as f64 }
+    }
+
+    fn document(&self, reader: &Reader) -> Document {
+        let paper = if reader.system == System::Metric { &A4 } else { &LETTER };
+        let mut blocks = vec![running(&self.report, reader)];
+        blocks.extend(self.cover(reader));
+        blocks.extend(self.elevations(paper, reader.system));
+        for (_, page) in &self.pages {
+            let document = page.document(reader);
+            blocks.extend(section(document.title, without_acts(document.blocks)));
+        }
+        blocks.extend(section("Checks".into(), checks(&self.report, reader.system)));
+        if let Some(sources) = page(View::Sources, &self.report) {
+            let document = sources.document(reader);
+            blocks.extend(section(document.title, without_acts(document.blocks)));
+        }
+        let words = format!(
+            "All of it on {} paper: print at 100 %. Switch the units to change the paper.",
+            paper.name
+        );
+        Document {
+            title: View::Packet.title().into(),
+            blocks: vec![
+                Block::Group(
+                    "before-packet",
+                    vec![Block::text(words), Block::Acts(vec![Act::Print { words: "Print the packet".into() }])],
+                ),
+                Block::Group(paper.class, blocks),
+            ],
+        }
+    }
+
+    fn file(&self, name: &str, reader: &Reader) -> Option<String> {
+        self.pages.iter().find_map(|(_, page)| page.file(name, reader))
+    }
+}
+
+/// Name and date, which the style sheet puts at the foot of every page of paper.
+fn running(report: &Report, reader: &Reader) -> Block {
+    let words = format!("{} · {}", report.design.name, reader.date);
+    Block::Group("running", vec![Block::text(words)])
+}
+
+/// A part of the packet on pages of its own.
+fn section(title: String, blocks: Vec<Block>) -> [Block; 2] {
+    let heading = Block::Group("section-title", vec![Block::Heading(title)]);
+    [Block::NewPage, Block::Group("section", core::iter::once(heading).chain(blocks).collect())]
+}
+
+/// What is read, without what is pressed; boxes to tick stay.
+fn without_acts(blocks: Vec<Block>) -> Vec<Block> {
+    let all = |list: Vec<Vec<Block>>| list.into_iter().map(without_acts).collect();
+    let text = |text: Text| {
+        Text(text.0.into_iter().filter(|span| !matches!(span, Span::Act(act) if !matches!(act, Act::Tick { .. }))).collect())
+    };
+    let kept = |block| match block {
+        Block::Acts(_) => None,
+        Block::Text(words) => Some(Block::Text(text(words))),
+        Block::Note(words) => Some(Block::Note(text(words))),
+        Block::Caution(words) => Some(Block::Caution(text(words))),
+        Block::Points(items) => Some(Block::Points(all(items))),
+        Block::Steps(items) => Some(Block::Steps(all(items))),
+        Block::Group(class, pieces) => Some(Block::Group(class, without_acts(pieces))),
+        Block::Fold(mut fold) => {
+            fold.blocks = without_acts(fold.blocks);
+            fold.open = true;
+            Some(Block::Fold(fold))
+        }
+        other => Some(other),
+    };
+    blocks.into_iter().filter_map(kept).collect()
+}
+
+impl Packet {
+    fn cover(&self, reader: &Reader) -> Vec<Block> {
+        let (report, system) = (&self.report, reader.system);
+        let keys = KeyFigures::of(report, system);
+        let rows = keys.rows.into_iter().map(|row| {
+            vec![
+                Cell::words(row.name),
+                Cell::StrongNumber(row.lowest),
+                Cell::StrongNumber(row.highest),
+                Cell::words(row.unit),
+            ]
+        });
+        let table = Table {
+            caption: format!("With {}", keys.load),
+            head: vec!["Key figures".into(), "lowest deck".into(), "highest deck".into(), "unit".into()],
+            rows: rows.collect(),
+            foot: Vec::new(),
+        };
+        let cautions = CAUTIONS.into_iter().map(|caution| vec![Block::text(caution)]).collect();
+        vec![
+            Block::Group(
+                "cover-title",
+                vec![
+                    Block::heading(report.design.name.clone()),
+                    Block::text(summary(report, system)),
+                    Block::text(format!(
+                        "Deck {} to {}. Packet of {}.",
+                        Amount::Size(report.lowest()).text(system),
+                        Amount::Size(report.highest()).text(system),
+                        reader.date
+                    )),
+                ],
+            ),
+            Block::Group(
+                "cover",
+                vec![
+                    Block::Group("cover-figures", vec![Block::Table(table), Block::note(keys.note)]),
+                    Block::Group("cover-link", link(report, reader)),
+                ],
+            ),
+            Block::Group("cover-cautions", vec![Block::heading("Cautions"), Block::Points(cautions)]),
+            Block::Group("cover-findings", findings(report, system)),
+        ]
+    }
+
+    /// Lowest and highest deck at a standard scale, with the bar that shows whether the printer keeps to it.
+    fn elevations(&self, paper: &Paper, system: System) -> Vec<Block> {
+        let [width, height] = paper.room;
+        let poster = Poster::new(&self.report, system, [width, height - ELEVATION_WORDS], HEADING, &widths);
+        let scale = format!("Drawn {} on {}.", ratio_words(poster.ratio, system), paper.name);
+        let mut blocks = vec![Block::note(scale)];
+        for (words, panel) in poster.panels(system) {
+            blocks.push(Block::heading(words.clone()));
+            blocks.push(Block::Figure(Figure {
+                // What lies above is empty: the drawing is moved up by it.
+                marks: format!("<g transform=\"translate(0 {})\">{}</g>", -panel.top, panel.marks()),
+                width: panel.picture.width,
+                height: panel.height(),
+                label: format!("Side elevation. {words}."),
+                caption: Text::default(),
+                true_scale: false,
+            }));
+        }
+        let ruler = Ruler::new(system);
+        blocks.push(Block::Figure(Figure {
+            marks: ruler.marks,
+            width: Ruler::SIZE.0,
+            height: Ruler::SIZE.1,
+            label: String::new(),
+            caption: ruler.words.into(),
+            true_scale: false,
+        }));
+        section("Side elevation".into(), blocks).into()
+    }
+}
+
+/// The link to the design, as a code and as text.
+fn link(report: &Report, reader: &Reader) -> Vec<Block> {
+    let link = design_link(report, reader);
+    let mut blocks = Vec::new();
+    if let Some(code) = Code::of(&link) {
+        let side = CODE[usize::from(CODE[0] / f64::from(code.side()) < LEAST_MODULE)];
+        let px = side * PAPER;
+        blocks.push(Block::Figure(Figure {
+            marks: format!(
+                "<rect class=\"code-ground\" width=\"{px:.2}\" height=\"{px:.2}\"/><path class=\"code\" transform=\"scale({:.6})\" d=\"{}\"/>",
+                px / f64::from(code.side()),
+                code.notation()
+            ),
+            width: px,
+            height: px,
+            label: "The link below as a scannable code.".into(),
+            caption: "Scan it to open this design, or type the link.".into(),
+            true_scale: false,
+        }));
+    }
+    blocks.push(Block::Text(Text::default().code(link)));
+    blocks
+}
+
+/// The address at which the design opens.
+fn design_link(report: &Report, reader: &Reader) -> String {
+    format!("{}#{}", reader.address, address::write(View::Elevation, &report.design))
+}
+
+fn findings(report: &Report, system: System) -> Vec<Block> {
+    let items: Vec<Vec<Block>> = report
+        .findings
+        .iter()
+        .map(|finding| {
+            let words = Text::default()
+                .strong(format!("{}. ", finding.grade.word()))
+                .words(finding.phrase.text(system));
+            vec![Block::Text(words)]
+        })
+        .collect();
+    vec![Block::heading("Findings"), Block::Points(items)]
+}
+
+const fn word(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Over => "over",
+        Verdict::Watch => "watch",
+        Verdict::Note => "note",
+        Verdict::Fine => "fine",
+    }
+}
+
+/// Every check in a line, the worst first, those that decide before those worth knowing.
+fn checks(report: &Report, system: System) -> Vec<Block> {
+    let mut list: Vec<&Check> = report.checks.iter().collect();
+    list.sort_by(|one, other| {
+        let advice = |check: &Check| check.weight == Weight::Advice;
+        advice(one).cmp(&advice(other)).then(other.ratio.total_cmp(&one.ratio))
+    });
+    let rows = list.into_iter().map(|check| {
+        vec![
+            Cell::words(word(check.verdict)),
+            Cell::words(check.title),
+            Cell::number(check.demand.text(system)),
+            Cell::number(check.capacity.text(system)),
+            Cell::StrongNumber(figures::ratio(check.ratio).number),
+            Cell::number(Amount::Size(check.height).text(system)),
+        ]
+    });
+    vec![
+        Block::text(
+            "Each at the deck height where it is worst. Formulas and numbers stand under Strength on the page the link opens.",
+        ),
+        Block::Table(Table {
+            caption: "Checks".into(),
+            head: ["Says", "Check", "Asked", "Can give", "Ratio", "At deck"].map(String::from).into(),
+            rows: rows.collect(),
+            foot: Vec::new(),
+        }),
+    ]
+}

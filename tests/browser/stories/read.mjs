@@ -1,0 +1,40 @@
+import assert from "node:assert/strict";
+import { violations } from "../axe.mjs";
+import { DOCUMENTS } from "../page.mjs";
+
+export const name = "Every page that is read: no figure missing, nothing for axe to find, every control by key, no sideways scroll on a phone";
+export const patience = 600_000;
+
+export async function run({ page, risewright }) {
+  for (const [word, title] of DOCUMENTS) {
+    for (const design of ["a", "b"]) {
+      await page.setViewportSize({ width: 1440, height: 900 });
+      await page.emulateMedia({ colorScheme: "light" });
+      await risewright.open(`#1/${word}/${design}`);
+      await risewright.done(title);
+      for (const units of ["mm (millimetres)", "in (inches)"]) {
+        await risewright.button(units).click();
+        await risewright.done(title);
+        const words = await page.locator(".reader").innerText();
+        const odd = words.match(/.{0,30}(\bNaN\b|\binf\b|undefined|Infinity).{0,30}/);
+        assert.equal(odd, null, `${word} ${design}: ${odd?.[0]}`);
+        assert.ok(words.length > 400, `${word} says only ${words.length} letters`);
+      }
+      if (design === "b") continue;
+      assert.deepEqual(await violations(page), [], word);
+      await page.emulateMedia({ colorScheme: "dark" });
+      assert.deepEqual(await violations(page), [], `${word} in the dark`);
+      const hidden = await page.evaluate(() => {
+        const stays = [...document.querySelectorAll(".reader *")].filter((element) => element.hasAttribute("style"));
+        return stays.length;
+      });
+      assert.equal(hidden, 0, `${word} carries styles in its markup`);
+      for (const width of [390, 320]) {
+        await page.setViewportSize({ width, height: 844 });
+        await risewright.drawn();
+        const wide = await page.evaluate(() => document.scrollingElement.scrollWidth);
+        assert.ok(wide <= width, `${word} is ${wide} px wide in a window of ${width}`);
+      }
+    }
+  }
+}

@@ -1,0 +1,41 @@
+import assert from "node:assert/strict";
+import { DOCUMENTS } from "../page.mjs";
+
+export const name = "Each view has its own address; Back changes the view and keeps the design; a dead worker is replaced";
+export const patience = 180_000;
+
+export async function run({ page, risewright }) {
+  await risewright.open();
+  assert.equal(page.workers().length, 0, "nothing works in the background before it is needed");
+  for (const [word, title] of DOCUMENTS) {
+    await risewright.view(title);
+    assert.match(await risewright.link(), new RegExp(`^#1/${word}/`));
+    assert.equal(await page.locator(".reader h2").first().textContent(), title);
+  }
+
+  // An edit in one view is still there in the view one comes back to.
+  await risewright.write("Weight", "71");
+  const edited = (await risewright.link()).split("/").slice(2).join("/");
+  await page.goBack();
+  await page.waitForFunction((word) => location.hash.startsWith(`#1/${word}/`), DOCUMENTS.at(-2)[0]);
+  assert.equal((await risewright.link()).split("/").slice(2).join("/"), edited);
+  await risewright.read(DOCUMENTS.at(-2)[1]);
+
+  // A link that is opened in the same page does change the design, and Back beyond it brings the old one back.
+  await page.evaluate(() => (location.hash = "#1/sources/b"));
+  await risewright.read("Sources");
+  assert.equal(await page.getByLabel("Name of the design").inputValue(), "Potting bench");
+  await page.goBack();
+  await page.waitForFunction(() => document.querySelector(".name").value === "Paper-stack lift");
+  assert.equal((await risewright.link()).split("/").slice(2).join("/"), edited);
+
+  // Opened anew by its address a view shows without passing by the elevation.
+  await risewright.open("#1/sources/b");
+  await risewright.read("Sources");
+  assert.equal(await page.locator(".figure").count(), 0);
+
+  await page.workers()[0].evaluate(() => postMessage(["dead", 0, "forced by a test"]));
+  await page.waitForFunction(() => true);
+  await risewright.view("Hardware");
+  assert.equal(page.workers().length, 1);
+}
