@@ -84,7 +84,7 @@ pub struct State {
     /// The end elevation as the worker drew it last.
     pub picture: RwSignal<Picture>,
     /// The check whose part is marked in the drawing.
-    pub marked: RwSignal<Option<String>>,
+    pub marked: RwSignal<Option<&'static str>>,
     /// A sentence to read before all else: a link that cannot be opened, a copy that failed.
     pub notice: RwSignal<Option<Message>>,
     /// What a screen reader says when the deck has come to rest.
@@ -196,7 +196,10 @@ impl State {
         match command {
             Command::Undo => self.book.update(Book::undo),
             Command::Redo => self.book.update(Book::redo),
-            Command::Stop => self.turning.set(None),
+            Command::Stop => {
+                self.turning.set(None);
+                self.marked.set(None);
+            }
         }
     }
 

@@ -50,7 +50,7 @@ const EDITS = [
   write("Highest deck", "41 1/2 in"),
   write("Crank", "6 in"),
   turn("Cross boards on A"),
-  choose("Pins in wood by", "EN 1995-1-1"),
+  choose("Pins in wood by", "NDS"),
   write("Deck length", "41 in"),
   rename("Käse & <b>Brot</b>"),
   write("Caster wheel", "2 3/4 in"),

@@ -29,7 +29,7 @@ pub fn Inputs(state: State) -> impl IntoView {
             <h2>"Design"</h2>
             {Group::ALL
                 .into_iter()
-                .filter(|group| Design::fields().any(|field| field.group == *group && is_heard(field)))
+                .filter(|group| Design::fields().any(|field| field.group == *group))
                 .map(|group| {
                     let open = group == Group::Lift || roomy && matches!(group, Group::Load);
                     view! { <Fields state group open/> }
@@ -38,11 +38,6 @@ pub fn Inputs(state: State) -> impl IntoView {
             <StartFrom state/>
         </aside>
     }
-}
-
-/// Whether something on this page answers to the input: sideways stiffness, cutting and prices have no view yet.
-fn is_heard(field: &Field) -> bool {
-    field.group != Group::Sway && (field.group != Group::Shop || field.key.starts_with('s'))
 }
 
 /// The demo designs to begin anew with; undo brings the present design back.
@@ -84,7 +79,7 @@ fn Fields(state: State, group: Group, open: bool) -> impl IntoView {
                     _ => None,
                 }}
                 {Design::fields()
-                    .filter(|field| field.group == group && is_heard(field))
+                    .filter(|field| field.group == group)
                     .map(|field| row(state, field))
                     .collect_view()}
             </div>

@@ -43,7 +43,10 @@ fn perform(state: State, act: Act) {
     match act.kind.as_str() {
         "go" => {
             if let Ok(height) = act.value.parse::<f64>() {
-                state.marked.set(act.check);
+                let marked = state.report.with(|report| {
+                    act.check.as_deref().and_then(|id| report.check(id)).map(|check| check.id)
+                });
+                state.marked.set(marked);
                 persist::go_to_view(state, View::Elevation);
                 state.go_to(height);
             }

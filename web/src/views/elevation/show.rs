@@ -36,8 +36,27 @@ pub fn ShowChoices(state: State) -> impl IntoView {
                 {toggles.collect_view()}
             </fieldset>
             <Plots state/>
+            <Marked state/>
         </div>
     }
+}
+
+/// What is marked in the drawing, to be unmarked.
+#[component]
+fn Marked(state: State) -> impl IntoView {
+    let title = move || {
+        state
+            .marked
+            .get()
+            .and_then(|id| state.report.with(|report| report.check(id).map(|check| check.title)))
+    };
+    let button = move || {
+        title().map(|title| {
+            let label = format!("Unmark {title}");
+            view! { <button type="button" on:click=move |_| state.marked.set(None)>{label}</button> }
+        })
+    };
+    view! { {button} }
 }
 
 /// Which plots stand beside the drawing, in the order of the list, each with its table and files.

@@ -16,5 +16,6 @@ pub fn view(room: Room, state: State) -> View {
     view.head = if room.narrow { NARROW_HEAD } else { HEAD };
     view.show = state.shown.get();
     view.charts = state.charts.get();
+    view.marked = state.marked.get();
     view
 }
