@@ -8,7 +8,7 @@ use risewright::parts::{BoltSize, Form, Joint, Part, Rides, line, lines, parts};
 use risewright::quantity::{Length, Money, System};
 use risewright::report::{Grade, analyse};
 use risewright::workshop::clear::near;
-use risewright::workshop::hardware::bill;
+use risewright::workshop::hardware::{Price, Weights, bill};
 use risewright::workshop::sheets::jobs;
 use risewright::workshop::steps::steps;
 
@@ -55,6 +55,11 @@ proptest! {
         prop_assert!(close(weight(&list, |rides| matches!(rides, Rides::Deck(_))), mechanism.top_mass));
         prop_assert!(close(weight(&list, |rides| rides == Rides::BaseCarriage), mechanism.base_carriage_mass));
         prop_assert!(close(weight(&list, |rides| rides == Rides::DeckCarriage), mechanism.top_carriage_mass));
+        let table = Weights::of(&list).table().to_kg();
+        let told = arms + lumps + mechanism.base_mass + mechanism.top_mass
+            + mechanism.base_carriage_mass + mechanism.top_carriage_mass;
+        // The list is summed in whole steps of 1e-8 kg, a part at a time.
+        prop_assert!((table - told).abs() <= 1e-8 * list.len() as f64 + 1e-9 * told, "{} and {}", table, told);
         prop_assert!(list.iter().all(|part| part.mass.is_finite() && part.mass >= 0.0 && part.number > 0));
     }
 
@@ -76,11 +81,19 @@ proptest! {
     fn any_design_is_laid_out_listed_and_told(design in odd_design()) {
         let list = parts(&design);
         prop_assert!(jobs(&design, &list).iter().map(|job| job.pieces.len()).sum::<usize>() > 0);
-        let bill = bill(&design, &list, 1);
+        let bill = bill(&design, &list, &[(design.arms.thickness, 1)]);
         prop_assert!(bill.items.iter().all(|item| !item.designation(System::Inch).contains("NaN")));
         prop_assert!(lines(&design).iter().all(|line| !line.layers.is_empty()));
         let solver = idealise(&design).and_then(|mechanism| Solver::new(&mechanism));
         if let Some(steps) = solver.ok().and_then(|solver| steps(&design, &list, &solver).ok()) {
+            let fitted = |number: u32| -> u32 {
+                let all = steps.iter().flat_map(|step| &step.parts);
+                all.filter(|fitted| fitted.number == number).map(|fitted| fitted.count).sum()
+            };
+            for part in &list {
+                let made: u32 = list.iter().filter(|other| other.number == part.number).map(|other| other.count).sum();
+                prop_assert_eq!(fitted(part.number), made, "{} comes in as often as there is one", part.name);
+            }
             for phrase in steps.iter().flat_map(|step| step.work.iter().chain(&step.tests)) {
                 for system in [System::Metric, System::Inch] {
                     let text = phrase.text(system);
@@ -255,24 +268,30 @@ fn clashes_are_found_and_named_with_what_is_missing() {
 #[test]
 fn the_bill_is_the_parts_and_adds_up() {
     for demo in Demo::ALL {
-        let mut design = demo.design();
+        let design = demo.design();
         let list = parts(&design);
         let bought: u32 = list.iter().filter(|part| part.form != Form::Sheet).map(|part| part.count).sum();
-        let plain = bill(&design, &list, 1);
+        let sheets = |count| [(design.arms.thickness, count)];
+        let plain = bill(&design, &list, &sheets(1));
         assert_eq!(
             plain.items.iter().filter(|item| item.number.is_some()).map(|item| item.count).sum::<u32>(),
             bought
         );
         let mass = list.iter().filter(|part| part.form != Form::Sheet).map(Part::total).sum::<f64>();
         assert!((plain.mass.to_kg() - mass).abs() < 1e-5);
-        assert_eq!((plain.cost, plain.is_open), (Money::ZERO, true), "no price is known");
+        assert_eq!(plain.cost, Money::ZERO, "no price is known");
+        let open = plain.items.iter().filter(|item| item.price == Price::Open).count();
+        assert_eq!(plain.unpriced, open + 1, "and the small parts have none either");
         assert!(plain.items.iter().any(|item| item.name == "Wood glue" && item.mass.to_kg() > 0.1));
-        design.shop.sheet_price = Money::of(80.0);
-        design.shop.caster_price = Money::of(9.5);
-        assert_eq!(bill(&design, &list, 2).cost, Money::of(2.0 * 80.0 + 4.0 * 9.5));
+        let mut priced = design.clone();
+        priced.shop.sheet_price = Money::of(80.0);
+        priced.shop.caster_price = Money::of(9.5);
+        let two = bill(&priced, &list, &sheets(2));
+        assert_eq!(two.cost, Money::of(2.0 * 80.0 + 4.0 * 9.5));
+        assert_eq!(two.unpriced, plain.unpriced - 2, "sheets and casters are known now");
     }
     let list = parts(&Demo::PaperLift.design());
-    let bill = bill(&Demo::PaperLift.design(), &list, 1);
+    let bill = bill(&Demo::PaperLift.design(), &list, &[(Length::mm(18.0), 1)]);
     let asks = |text: &str| bill.items.iter().any(|item| item.designation(System::Metric).contains(text));
     for text in ["M16 × 100", "6004-2RS", "51104", "Tr 20 x 4", "6 × 80", "8.8"] {
         assert!(
@@ -294,11 +313,10 @@ fn the_steps_name_every_part_and_hold_their_figures() {
             steps.iter().all(|step| !step.work.is_empty() && !step.tests.is_empty()),
             "every step is tested"
         );
-        let told: Vec<u32> = steps.iter().flat_map(|step| step.parts.iter().copied()).collect();
-        let small = ["nut", "washer", "guide"];
-        for part in &list {
-            let is_small = small.iter().any(|word| part.name.to_lowercase().ends_with(word));
-            assert!(is_small || told.contains(&part.number), "{} comes in at no step", part.name);
+        for step in &steps {
+            let mut numbers: Vec<u32> = step.parts.iter().map(|fitted| fitted.number).collect();
+            numbers.dedup();
+            assert_eq!(numbers.len(), step.parts.len(), "{} names a number twice", step.title);
         }
         let text: String = steps
             .iter()

@@ -217,7 +217,7 @@ fn csv_holds_every_part_hole_and_item() {
             sum(&holes, 2) as usize,
             list.iter().map(|part| part.holes.len() * part.count as usize).sum::<usize>()
         );
-        let bought = cells(&csv::hardware(&bill(&design, &list, 1), System::Inch));
+        let bought = cells(&csv::hardware(&bill(&design, &list, &[(design.arms.thickness, 1)]), System::Inch));
         assert!(bought.len() > 20);
         for table in [whole, holes, bought] {
             assert!(table.iter().all(|row| row.len() == table[0].len()), "{table:?}");

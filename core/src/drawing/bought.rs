@@ -20,11 +20,15 @@ const BREAK: f64 = 6.0;
 const BETWEEN: f64 = 8.0;
 /// White around, px.
 const MARGIN: f64 = 2.0;
+/// The circle on a bolt's head, in widths across flats.
+const CHAMFER: f64 = 0.92;
 /// Root of a thread, in outside diameters, and of a wood screw.
 const ROOT: f64 = 0.85;
 const WOOD_ROOT: f64 = 0.6;
 /// Thread of a bolt: two diameters and so much more, mm (ISO 888 up to 125 mm, from memory).
 const THREAD: f64 = 6.0;
+/// Lines closer than this are drawn as one, px.
+const APART: f64 = 2.0;
 
 /// Its outline; none for sheets and glue, and for what has no size.
 #[must_use]
@@ -95,8 +99,14 @@ impl Sketch {
         self.end = self.end.max(x[1]);
     }
 
+    /// A circle about the axis of the second view; one inside the last too near its edge to be told apart from it is left out.
     fn circle(&mut self, class: &'static str, x: f64, diameter: f64) {
-        if diameter > 0.0 {
+        let last = self.strokes.last().map(|stroke| &stroke.outline);
+        let edge = match last {
+            Some(Outline::Circle { centre, radius }) if centre.x == x => *radius - diameter / 2.0,
+            _ => f64::INFINITY,
+        };
+        if diameter > 0.0 && (edge < 0.0 || edge * PER_MM > APART) {
             self.draw(class, Outline::Circle { centre: DVec2::new(x, 0.0), radius: diameter / 2.0 });
         }
     }
@@ -203,7 +213,9 @@ impl Sketch {
     fn hexagon_side(&mut self, x: [f64; 2], size: BoltSize) {
         let corners = size.corner_radius() * 2e3;
         self.block("w steel", x, corners);
-        self.lines("n", x, corners / 2.0);
+        if corners * PER_MM > 5.0 * APART {
+            self.lines("n", x, corners / 2.0);
+        }
     }
 
     fn bolt(&mut self, size: BoltSize, length: f64) {
@@ -214,7 +226,9 @@ impl Sketch {
         let end = head + drawn;
         let thread = (2.0 * diameter + THREAD).min(drawn);
         self.block("w steel", [head, end], diameter);
-        self.lines("n", [end - thread, end], ROOT * diameter);
+        if (1.0 - ROOT) * diameter * PER_MM > APART / 2.0 {
+            self.lines("n", [end - thread, end], ROOT * diameter);
+        }
         self.line("w", [end - thread, -diameter / 2.0], [end - thread, diameter / 2.0]);
         if length > LONGEST {
             self.gap(head + (drawn - thread) / 2.0, diameter);
@@ -222,7 +236,9 @@ impl Sketch {
         let corner = size.corner_radius() * 1e3;
         let x = self.beside(2.0 * corner);
         self.hexagon(x, corner);
-        self.circle("n none", x, size.flats().to_mm());
+        if corner * PER_MM > 4.0 * APART {
+            self.circle("n none", x, size.flats().to_mm() * CHAMFER);
+        }
     }
 
     /// A break in a shank that is already drawn.
@@ -247,8 +263,10 @@ impl Sketch {
         let corner = size.corner_radius() * 1e3;
         let x = self.beside(2.0 * corner);
         self.hexagon(x, corner);
+        if corner * PER_MM > 4.0 * APART {
+            self.circle("n none", x, size.diameter.to_mm());
+        }
         self.circle("w sheet", x, ROOT * size.diameter.to_mm());
-        self.circle("n none", x, size.diameter.to_mm());
     }
 
     fn wood_screw(&mut self, length: f64, diameter: f64) {
@@ -275,8 +293,10 @@ impl Sketch {
         let middle = self.beside(2.0 * diameter);
         self.circle("w steel", middle, 2.0 * diameter);
         let slot = 0.5 * diameter;
-        self.line("n", [middle - slot, 0.0], [middle + slot, 0.0]);
-        self.line("n", [middle, -slot], [middle, slot]);
+        if slot * PER_MM > APART {
+            self.line("n", [middle - slot, 0.0], [middle + slot, 0.0]);
+            self.line("n", [middle, -slot], [middle, slot]);
+        }
     }
 
     /// Its arm from the side, and its handle.

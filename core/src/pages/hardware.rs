@@ -144,7 +144,7 @@ impl Hardware {
             Cell::Words(Text::default().strong("Hardware in all")),
             Cell::words(format!("without sheets and glue; {} of it on the table", mass(weights.hardware, system))),
             Cell::StrongNumber(figures::part_weight(bill.mass.to_kg(), system).number),
-            Cell::StrongNumber(if bill.cost.steps() == 0 { "none".into() } else { money_text(bill.cost) }),
+            Cell::StrongNumber(if bill.cost.steps() == 0 { "not known".into() } else { money_text(bill.cost) }),
             Cell::words(open),
         ];
         Table {

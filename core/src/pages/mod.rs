@@ -5,11 +5,14 @@
 //! with [`Page::advance`], so that a worker, a test or a script can drive it, show what is known, and abandon it.
 mod cautions;
 mod document;
+mod drilling;
+mod fitted;
 mod hardware;
 mod html;
 mod live;
 mod packet;
 mod sawn;
+mod sheets;
 mod sources;
 mod steps;
 mod strength;
@@ -73,8 +76,8 @@ pub fn page(view: View, report: &Rc<Report>) -> Option<Box<dyn Page>> {
         View::Sources => Some(Box::new(sources::Sources::new(Rc::clone(report)))),
         View::Sway => Some(Box::new(sway::Sway::new(Rc::clone(report)))),
         View::Strength => Some(Box::new(strength::Strength::new(Rc::clone(report)))),
-        View::Sheets
-        | View::Drilling => None,
+        View::Sheets => Some(Box::new(sheets::Sheets::new(Rc::clone(report)))),
+        View::Drilling => Some(Box::new(drilling::Drilling::new(Rc::clone(report)))),
         View::Hardware => Some(Box::new(hardware::Hardware::new(Rc::clone(report)))),
         View::Steps => Some(Box::new(steps::Steps::new(Rc::clone(report)))),
         View::Packet => Some(Box::new(packet::Packet::new(Rc::clone(report)))),

@@ -3,11 +3,11 @@ use std::rc::Rc;
 
 use super::document::{Act, Block, Cell, Document, Figure, Span, Table, Text};
 use super::{CAUTIONS, Page, Reader, page};
-use crate::checks::{Check, Verdict, Weight};
+use crate::checks::{Check, MOST, Verdict, Weight};
 use crate::drawing::poster::{KeyFigures, PAPER, Poster, Ruler, ratio_words, summary};
 use crate::drawing::widths;
 use crate::quantity::{Amount, System, figures};
-use crate::report::Report;
+use crate::report::{Grade, Report};
 use crate::share::address::{self, View};
 use crate::share::code::Code;
 
@@ -18,17 +18,15 @@ const VIEWS: [View; 4] = [View::Sheets, View::Drilling, View::Hardware, View::St
 struct Paper {
     class: &'static str,
     name: &'static str,
-    /// Width and height between the margins, mm.
-    room: [f64; 2],
+    /// Room for the elevations on the first page, beside the key figures, mm: of what the margins leave, which the style sheet has.
+    drawings: [f64; 2],
 }
 
-/// Margins of the style sheet: 12 mm at the sides, 12 above, 18 below.
-const A4: Paper = Paper { class: "packet a4", name: "A4", room: [186.0, 267.0] };
-const LETTER: Paper = Paper { class: "packet letter", name: "Letter", room: [191.9, 249.4] };
+const A4: Paper = Paper { class: "packet a4", name: "A4", drawings: [112.0, 150.0] };
+const LETTER: Paper = Paper { class: "packet letter", name: "Letter", drawings: [118.0, 138.0] };
 
-/// Left for headings and the bar that checks the printer beneath the elevations, mm.
-const ELEVATION_WORDS: f64 = 34.0;
-const HEADING: f64 = 9.0;
+/// Height of the heading over an elevation, mm.
+const HEADING: f64 = 7.0;
 
 /// Side of a code on paper, mm, and how small its modules may become before it grows to the second.
 const CODE: [f64; 2] = [48.0, 74.0];
@@ -60,17 +58,15 @@ impl Page for Packet {
 
     fn document(&self, reader: &Reader) -> Document {
         let paper = if reader.system == System::Metric { &A4 } else { &LETTER };
-        let mut blocks = vec![running(&self.report, reader)];
-        blocks.extend(self.cover(reader));
-        blocks.extend(self.elevations(paper, reader.system));
+        let mut blocks = self.cover(paper, reader);
         for (_, page) in &self.pages {
             let document = page.document(reader);
-            blocks.extend(section(document.title, without_acts(document.blocks)));
+            blocks.extend(self.section(reader, document.title, without_acts(document.blocks)));
         }
-        blocks.extend(section("Checks".into(), checks(&self.report, reader.system)));
+        blocks.extend(self.section(reader, "Checks".into(), checks(&self.report, reader.system)));
         if let Some(sources) = page(View::Sources, &self.report) {
             let document = sources.document(reader);
-            blocks.extend(section(document.title, without_acts(document.blocks)));
+            blocks.extend(self.section(reader, document.title, without_acts(document.blocks)));
         }
         let words = format!(
             "All of it on {} paper: print at 100 %. Switch the units to change the paper.",
@@ -93,18 +89,6 @@ impl Page for Packet {
     }
 }
 
-/// Name and date, which the style sheet puts at the foot of every page of paper.
-fn running(report: &Report, reader: &Reader) -> Block {
-    let words = format!("{} · {}", report.design.name, reader.date);
-    Block::Group("running", vec![Block::text(words)])
-}
-
-/// A part of the packet on pages of its own.
-fn section(title: String, blocks: Vec<Block>) -> [Block; 2] {
-    let heading = Block::Group("section-title", vec![Block::Heading(title)]);
-    [Block::NewPage, Block::Group("section", core::iter::once(heading).chain(blocks).collect())]
-}
-
 /// What is read, without what is pressed; boxes to tick stay.
 fn without_acts(blocks: Vec<Block>) -> Vec<Block> {
     let all = |list: Vec<Vec<Block>>| list.into_iter().map(without_acts).collect();
@@ -112,7 +96,7 @@ fn without_acts(blocks: Vec<Block>) -> Vec<Block> {
         Text(text.0.into_iter().filter(|span| !matches!(span, Span::Act(act) if !matches!(act, Act::Tick { .. }))).collect())
     };
     let kept = |block| match block {
-        Block::Acts(_) => None,
+        Block::Acts(_) | Block::Group("templates", _) => None,
         Block::Text(words) => Some(Block::Text(text(words))),
         Block::Note(words) => Some(Block::Note(text(words))),
         Block::Caution(words) => Some(Block::Caution(text(words))),
@@ -130,7 +114,17 @@ fn without_acts(blocks: Vec<Block>) -> Vec<Block> {
 }
 
 impl Packet {
-    fn cover(&self, reader: &Reader) -> Vec<Block> {
+    /// A part of the packet on pages of its own, each under a line with the design's name, the part's and the date.
+    fn section(&self, reader: &Reader, title: String, blocks: Vec<Block>) -> [Block; 2] {
+        let running = format!("{} · {title} · {}", self.report.design.name, reader.date);
+        let heading = Block::Group("section-title", vec![Block::Heading(title)]);
+        let body = core::iter::once(heading).chain(blocks).collect();
+        let pieces =
+            vec![Block::Group("running", vec![Block::text(running)]), Block::Group("section-body", body)];
+        [Block::NewPage, Block::Group("section", pieces)]
+    }
+
+    fn cover(&self, paper: &Paper, reader: &Reader) -> Vec<Block> {
         let (report, system) = (&self.report, reader.system);
         let keys = KeyFigures::of(report, system);
         let rows = keys.rows.into_iter().map(|row| {
@@ -142,8 +136,8 @@ impl Packet {
             ]
         });
         let table = Table {
-            caption: format!("With {}", keys.load),
-            head: vec!["Key figures".into(), "lowest deck".into(), "highest deck".into(), "unit".into()],
+            caption: format!("Key figures {}", keys.load),
+            head: ["Figure", "lowest", "highest", "unit"].map(String::from).into(),
             rows: rows.collect(),
             foot: Vec::new(),
         };
@@ -165,8 +159,15 @@ impl Packet {
             Block::Group(
                 "cover",
                 vec![
-                    Block::Group("cover-figures", vec![Block::Table(table), Block::note(keys.note)]),
-                    Block::Group("cover-link", link(report, reader)),
+                    Block::Group("cover-drawings", self.elevations(paper, system)),
+                    Block::Group(
+                        "cover-figures",
+                        vec![
+                            Block::Table(table),
+                            Block::note(keys.note),
+                            Block::Group("cover-link", link(report, reader)),
+                        ],
+                    ),
                 ],
             ),
             Block::Group("cover-cautions", vec![Block::heading("Cautions"), Block::Points(cautions)]),
@@ -176,10 +177,8 @@ impl Packet {
 
     /// Lowest and highest deck at a standard scale, with the bar that shows whether the printer keeps to it.
     fn elevations(&self, paper: &Paper, system: System) -> Vec<Block> {
-        let [width, height] = paper.room;
-        let poster = Poster::new(&self.report, system, [width, height - ELEVATION_WORDS], HEADING, &widths);
-        let scale = format!("Drawn {} on {}.", ratio_words(poster.ratio, system), paper.name);
-        let mut blocks = vec![Block::note(scale)];
+        let poster = Poster::new(&self.report, system, paper.drawings, HEADING, &widths);
+        let mut blocks = Vec::new();
         for (words, panel) in poster.panels(system) {
             blocks.push(Block::heading(words.clone()));
             blocks.push(Block::Figure(Figure {
@@ -198,10 +197,10 @@ impl Packet {
             width: Ruler::SIZE.0,
             height: Ruler::SIZE.1,
             label: String::new(),
-            caption: ruler.words.into(),
+            caption: format!("Drawn {}. {}", ratio_words(poster.ratio, system), ruler.words).into(),
             true_scale: false,
         }));
-        section("Side elevation".into(), blocks).into()
+        blocks
     }
 }
 
@@ -234,10 +233,12 @@ fn design_link(report: &Report, reader: &Reader) -> String {
     format!("{}#{}", reader.address, address::write(View::Elevation, &report.design))
 }
 
+/// What passes a limit or comes near one; every check stands in its table.
 fn findings(report: &Report, system: System) -> Vec<Block> {
     let items: Vec<Vec<Block>> = report
         .findings
         .iter()
+        .filter(|finding| finding.grade != Grade::Fine)
         .map(|finding| {
             let words = Text::default()
                 .strong(format!("{}. ", finding.grade.word()))
@@ -245,7 +246,12 @@ fn findings(report: &Report, system: System) -> Vec<Block> {
             vec![Block::Text(words)]
         })
         .collect();
-    vec![Block::heading("Findings"), Block::Points(items)]
+    let said = if items.is_empty() {
+        Block::text("Nothing passes a limit or comes near one.")
+    } else {
+        Block::Points(items)
+    };
+    vec![Block::heading("Findings"), said]
 }
 
 const fn word(verdict: Verdict) -> &'static str {
@@ -270,7 +276,7 @@ fn checks(report: &Report, system: System) -> Vec<Block> {
             Cell::words(check.title),
             Cell::number(check.demand.text(system)),
             Cell::number(check.capacity.text(system)),
-            Cell::StrongNumber(figures::ratio(check.ratio).number),
+            Cell::StrongNumber(if check.ratio < MOST { figures::ratio(check.ratio).number } else { "no room".into() }),
             Cell::number(Amount::Size(check.height).text(system)),
         ]
     });

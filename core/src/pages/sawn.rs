@@ -3,8 +3,8 @@ use crate::quantity::Length;
 use crate::report::Report;
 use crate::workshop::sheets::{Search, jobs};
 
-/// Layouts tried for a thickness before its number of sheets is taken as it is: one whole cooling of the search.
-const EFFORT: u64 = 20_000;
+/// Layouts tried for a thickness before its number of sheets is taken as it is: three whole coolings of the search.
+pub(super) const EFFORT: u64 = 60_000;
 
 /// Layouts tried in a slice, some milliseconds.
 const SLICE: u32 = 200;

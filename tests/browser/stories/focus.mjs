@@ -54,7 +54,7 @@ export async function run({ page, risewright }) {
   await page.keyboard.press("Space");
   await risewright.tabTo("Plots");
   await page.keyboard.press("Enter");
-  await risewright.tabTo("Sag at the load");
+  await risewright.tabTo("sag");
   await page.keyboard.press("Space");
   await risewright.drawn();
   assert.ok(!(await risewright.lettering()).some(({ words }) => words === "Sag at the load"));

@@ -48,7 +48,10 @@ pub struct Panel {
 impl Panel {
     fn new(report: &Report, deck: f64, view: &View, measure: Measure<'_>) -> Self {
         let picture = compose(report, deck, view, measure);
-        Self { top: picture.live.top.floor(), picture, deck, loaded: view.show.load }
+        // The load's figure may stand over it where nothing else is free.
+        let words = picture.moving.iter().filter_map(|mark| mark.lettering(measure)).map(|area| area.y - 4.0);
+        let top = words.fold(picture.live.top, f64::min).floor();
+        Self { top, picture, deck, loaded: view.show.load }
     }
 
     /// Height on paper, px.

@@ -69,10 +69,11 @@ mod tests {
         assert!(kept.len() < 30, "{}", kept.len());
         for point in &round {
             let near = kept.windows(2).map(|pair| {
-                let part = ((point.x - pair[0].x) / (pair[1].x - pair[0].x)).clamp(0.0, 1.0);
-                (pair[0].vector().lerp(pair[1].vector(), part) - point.vector()).length()
+                let (from, span) = (pair[0].vector(), pair[1].vector() - pair[0].vector());
+                let part = ((point.vector() - from).dot(span) / span.length_squared()).clamp(0.0, 1.0);
+                (from + part * span - point.vector()).length()
             });
-            assert!(near.fold(f64::INFINITY, f64::min) < 0.5);
+            assert!(near.fold(f64::INFINITY, f64::min) <= 0.2);
         }
     }
 }

@@ -41,6 +41,8 @@ enum Question {
 pub struct Adviser {
     job: Job,
     goal: usize,
+    /// How many questions there were.
+    asked: usize,
     questions: Vec<Question>,
     hints: Vec<Hint>,
     /// Sizes between which the present question's answer lies, and whether the upper one is known to do.
@@ -72,6 +74,7 @@ impl Adviser {
         let mut adviser = Self {
             job: job.clone(),
             goal: bought.saturating_sub(1),
+            asked: questions.len(),
             questions,
             hints: Vec::new(),
             span: (Length::ZERO, MOST),
@@ -103,6 +106,12 @@ impl Adviser {
     #[must_use]
     pub fn hints(&self) -> &[Hint] {
         &self.hints
+    }
+
+    /// The share of the questions that is answered, 0 to 1.
+    #[must_use]
+    pub fn progress(&self) -> f64 {
+        if self.asked == 0 { 1.0 } else { 1.0 - self.questions.len() as f64 / self.asked as f64 }
     }
 
     /// Whether every question is answered.

@@ -1,4 +1,5 @@
 //! In which order a sheet is cut, edge to edge, and what is left over.
+use super::groups::{Way, strips};
 use super::job::Job;
 use super::layout::{Offcut, Placed, Sheet};
 use crate::quantity::Length;
@@ -25,37 +26,102 @@ pub struct Sequence {
     pub offcuts: Vec<Offcut>,
 }
 
-/// The order of cuts of a sheet laid out for cuts from edge to edge; none where its pieces cannot be freed so.
+/// A rest narrower than this is not worth a cut of its own before others: nobody keeps it.
+const KEPT: Length = Length::mm(40.0);
+
+/// The order of cuts of a sheet laid out for cuts from edge to edge; none where its pieces cannot be freed so. All strips of a piece of sheet
+/// are cut off it one after another before the first of them is cut up.
 #[must_use]
 pub fn sequence(job: &Job, sheet: &Sheet) -> Option<Sequence> {
     let blank = job.blanks.get(sheet.blank)?;
     let [length, width] = job.room(*blank);
     let whole = Offcut { x: job.trim, y: job.trim, length, width };
     let mut found = Sequence::default();
-    // Large pieces of sheet first: they are freed in the order in which one would carry them to the saw.
     let mut waiting = std::collections::VecDeque::from([(whole, sheet.placed.clone(), 0)]);
     while let Some((region, pieces, depth)) = waiting.pop_front() {
         if pieces.is_empty() {
             found.offcuts.push(region);
             continue;
         }
+        let sides = [region.length, region.width];
         if let [only] = pieces.as_slice()
-            && only.length == region.length
-            && only.width == region.width
+            && [only.length, only.width] == sides
         {
             continue;
         }
-        let (cut, first, second) = through(job.kerf, region, &pieces, depth)?;
-        found.cuts.push(cut);
-        let (before, after) = halves(job.kerf, &cut);
-        waiting.push_front((after, second, depth + 1));
-        waiting.push_front((before, first, depth + 1));
+        let way = way(job.kerf, region, &pieces)?;
+        let parts = cut_off(job.kerf, region, way, &pieces, depth, &mut found.cuts);
+        for part in parts.into_iter().rev() {
+            waiting.push_front(part);
+        }
     }
     found.offcuts.retain(|rest| rest.length > Length::ZERO && rest.width > Length::ZERO);
     found
         .offcuts
         .sort_by_key(|rest| core::cmp::Reverse(rest.length.steps().saturating_mul(rest.width.steps())));
     Some(found)
+}
+
+/// Which way a piece of sheet is cut first: the way that frees the larger offcut worth keeping, else the one that tells pieces apart, else the
+/// one that leaves a rest.
+fn way(kerf: Length, region: Offcut, pieces: &[Placed]) -> Option<Way> {
+    let worth = |way: Way| {
+        let [size, side] = way.sides([region.length, region.width]);
+        let [start, _] = way.sides([region.x, region.y]);
+        let parts = strips(way, kerf, pieces);
+        let end = parts.last().map_or(start, |strip| strip.end);
+        let rest = start + size - end;
+        let before = parts.first().map_or(Length::ZERO, |strip| strip.start - start);
+        let kept = if rest - kerf >= KEPT { rest.steps().saturating_mul(side.steps()) } else { 0 };
+        let any = rest > Length::ZERO || before > Length::ZERO;
+        (kept, parts.len() > 1, any)
+    };
+    let [across, along] = Way::BOTH.map(worth);
+    let possible = |worth: &(i64, bool, bool)| worth.1 || worth.2;
+    match (possible(&across), possible(&along)) {
+        (false, false) => None,
+        (true, false) => Some(Way::Across),
+        (false, true) => Some(Way::Along),
+        (true, true) => Some(if across > along { Way::Across } else { Way::Along }),
+    }
+}
+
+/// Cuts a piece of sheet into its strips one way, one after another from its start; the parts in order, with the pieces in each.
+fn cut_off(
+    kerf: Length,
+    region: Offcut,
+    way: Way,
+    pieces: &[Placed],
+    depth: usize,
+    cuts: &mut Vec<Cut>,
+) -> Vec<(Offcut, Vec<Placed>, usize)> {
+    let mut parts = Vec::new();
+    let mut rest = region;
+    let mut off = |rest: &mut Offcut, at: Length, pieces: Vec<Placed>| {
+        let cut = Cut { across: way == Way::Across, at, from: *rest, depth: depth + parts.len() };
+        let (before, after) = halves(kerf, &cut);
+        cuts.push(cut);
+        parts.push((before, pieces, cut.depth + 1));
+        *rest = after;
+    };
+    let ends = |rest: &Offcut| {
+        let [start, _] = way.sides([rest.x, rest.y]);
+        (start, start + way.sides([rest.length, rest.width])[0])
+    };
+    let mut last = Vec::new();
+    for strip in strips(way, kerf, pieces) {
+        if strip.start > ends(&rest).0 {
+            off(&mut rest, strip.start - kerf, Vec::new());
+        }
+        if strip.end < ends(&rest).1 {
+            off(&mut rest, strip.end, strip.pieces);
+        } else {
+            last = strip.pieces;
+        }
+    }
+    let depth = depth + parts.len();
+    parts.push((rest, last, depth));
+    parts
 }
 
 /// The two pieces of sheet a cut leaves.
@@ -70,47 +136,4 @@ pub(super) fn halves(kerf: Length, cut: &Cut) -> (Offcut, Offcut) {
         let rest = (whole.width - first - kerf).max(Length::ZERO);
         (Offcut { width: first, ..whole }, Offcut { y: cut.at + kerf, width: rest, ..whole })
     }
-}
-
-/// A cut through the region that meets no piece, with the pieces on either side: the one that frees the largest offcut, else the
-/// one nearest the middle. A piece touches an edge of its region or stands at least a kerf off it.
-fn through(
-    kerf: Length,
-    region: Offcut,
-    pieces: &[Placed],
-    depth: usize,
-) -> Option<(Cut, Vec<Placed>, Vec<Placed>)> {
-    let mut best: Option<(i64, Cut)> = None;
-    for across in [true, false] {
-        let span = |piece: &Placed| {
-            if across { (piece.x, piece.x + piece.length) } else { (piece.y, piece.y + piece.width) }
-        };
-        let (start, size) = if across { (region.x, region.length) } else { (region.y, region.width) };
-        let places = pieces.iter().flat_map(|piece| [span(piece).1, span(piece).0 - kerf]);
-        for at in places {
-            let rest = start + size - at;
-            let clear = pieces.iter().all(|other| span(other).1 <= at || span(other).0 >= at + kerf);
-            if at <= start || rest <= Length::ZERO || !clear {
-                continue;
-            }
-            let side = if across { region.width } else { region.length };
-            let area = |depth: Length| depth.steps().saturating_mul(side.steps());
-            let worth = if pieces.iter().all(|other| span(other).1 <= at) {
-                area(rest)
-            } else if pieces.iter().all(|other| span(other).0 > at) {
-                area(at - start)
-            } else {
-                -((at - start) * 2 - size).abs().steps()
-            };
-            if best.is_none_or(|(most, _)| worth > most) {
-                best = Some((worth, Cut { across, at, from: region, depth }));
-            }
-        }
-    }
-    let (_, cut) = best?;
-    let before = |piece: &Placed| {
-        if cut.across { piece.x + piece.length <= cut.at } else { piece.y + piece.width <= cut.at }
-    };
-    let (first, second) = pieces.iter().copied().partition(before);
-    Some((cut, first, second))
 }

@@ -3,12 +3,14 @@
 mod advice;
 mod bars;
 mod cuts;
+mod groups;
 mod job;
 mod layout;
 mod pack;
 mod passes;
 mod random;
 mod search;
+mod tidy;
 
 pub use advice::{Adviser, Hint};
 pub use bars::{Bar, bars};

@@ -3,6 +3,8 @@ use super::job::Job;
 use super::layout::Layout;
 use super::pack::{Packer, Plan, Split};
 use super::random::Random;
+use super::tidy::tidy;
+use crate::design::Cutting;
 
 /// Layouts in one cooling; then it starts warm again from another order.
 const COOLING: u32 = 20_000;
@@ -55,7 +57,7 @@ impl Search {
                 }
             }
         }
-        let best = packer.layout(&first);
+        let best = in_order(job, packer.layout(&first));
         Self {
             packer,
             random: Random::new(0x5EED),
@@ -125,7 +127,7 @@ impl Search {
             self.present_cost = cost;
             if cost < self.best_cost - 1e-12 {
                 self.best_cost = cost;
-                self.best = self.packer.layout(&self.present);
+                self.best = in_order(&self.job, self.packer.layout(&self.present));
             }
         } else {
             undo.apply(&mut self.present);
@@ -149,6 +151,18 @@ impl Search {
         self.present.split.fill(Split::Larger);
         self.present_cost = self.packer.cost(&self.present);
     }
+}
+
+/// A layout for the saw with its strips in order; one for a router as it is.
+fn in_order(job: &Job, mut layout: Layout) -> Layout {
+    if job.cutting == Cutting::Straight {
+        for sheet in &mut layout.sheets {
+            if let Some(tidied) = tidy(job, sheet) {
+                *sheet = tidied;
+            }
+        }
+    }
+    layout
 }
 
 /// Fewest bought sheets by area alone, offcuts taken as filled to the last corner.

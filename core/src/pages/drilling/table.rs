@@ -1,0 +1,139 @@
+//! Hole tables, recesses and pilot holes as blocks.
+use crate::pages::document::{Block, Cell, Table as Lines};
+use crate::parts::{Housing, Part, Purpose};
+use crate::quantity::{Length, System, figures};
+use crate::workshop::drilling::{Row, Table, pilots};
+
+pub(super) const fn unit(system: System) -> &'static str {
+    match system {
+        System::Metric => "mm",
+        System::Inch => "in",
+    }
+}
+
+fn number(length: Length, system: System) -> String {
+    figures::marked(length, system).number
+}
+
+fn half(length: Length) -> Length {
+    Length::from_steps(length.steps() / 2)
+}
+
+/// How many holes and recesses.
+pub(super) fn gist(table: &Table) -> String {
+    let some = |count: usize, thing: &str| match count {
+        0 => None,
+        1 => Some(format!("1 {thing}")),
+        _ => Some(format!("{count} {thing}s")),
+    };
+    let list = [some(table.rows.len(), "hole"), some(table.housings.len(), "recess").map(|words| words.replace("recesss", "recesses"))];
+    list.into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+/// Hole table and table of recesses.
+pub(super) fn blocks(table: &Table, system: System) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    if !table.rows.is_empty() {
+        blocks.push(Block::Table(Lines {
+            caption: format!("Holes of {}, from the datum, in {}", table.name, unit(system)),
+            head: ["hole", "along", "across", "bit", "for", "within"].map(String::from).into(),
+            rows: table.rows.iter().map(|row| line(row, system)).collect(),
+            foot: Vec::new(),
+        }));
+    }
+    if !table.housings.is_empty() {
+        blocks.push(Block::Table(Lines {
+            caption: format!("Recesses of {}, cut after drilling, in {}", table.name, unit(system)),
+            head: ["for", "along", "across", "deep"].map(String::from).into(),
+            rows: table.housings.iter().map(|cut| recess(cut, table, system)).collect(),
+            foot: Vec::new(),
+        }));
+    }
+    blocks
+}
+
+fn line(row: &Row, system: System) -> Vec<Cell> {
+    let wide = number(row.bit.diameter, system);
+    let sunk = row.bit.countersink.map(|sunk| format!(", sunk to {}", number(sunk, system))).unwrap_or_default();
+    let within = number(row.tolerance, system);
+    let what = match row.purpose {
+        Purpose::Countersunk => "screw".to_owned(),
+        purpose => purpose.word().to_owned(),
+    };
+    vec![
+        Cell::words(row.letter.clone()),
+        Cell::number(number(row.along, system)),
+        Cell::number(number(row.across, system)),
+        Cell::words(format!("{wide} {}{sunk}", row.bit.kind.trim_end_matches(" bit"))),
+        Cell::words(what),
+        if matches!(row.purpose, Purpose::Bushing | Purpose::Pivot) {
+            Cell::StrongNumber(within)
+        } else {
+            Cell::Number(within)
+        },
+    ]
+}
+
+fn recess(cut: &Housing, table: &Table, system: System) -> Vec<Cell> {
+    let span = |middle: Length, side: Length| {
+        format!("{} to {}", number(middle - half(side), system), number(middle + half(side), system))
+    };
+    let deep = if cut.depth < table.size[2] { number(cut.depth, system) } else { "through".into() };
+    vec![
+        Cell::words(cut.takes),
+        Cell::number(span(cut.along, cut.length)),
+        Cell::number(span(cut.across, cut.width)),
+        Cell::number(deep),
+    ]
+}
+
+/// What one reads off a part's figure.
+pub(super) fn label(table: &Table, system: System) -> String {
+    let holes: Vec<String> = table
+        .rows
+        .iter()
+        .map(|row| {
+            format!(
+                "hole {} {} wide at {} along, {} across",
+                row.letter,
+                number(row.bit.diameter, system),
+                number(row.along, system),
+                number(row.across, system)
+            )
+        })
+        .collect();
+    let [long, wide, _] = table.size;
+    let size = format!("{} × {}", number(long, system), figures::marked(wide, system));
+    if holes.is_empty() {
+        format!("{} in plan, {size}, with {}.", table.name, gist(table))
+    } else {
+        format!("{} in plan, {size}: {}.", table.name, holes.join("; "))
+    }
+}
+
+/// Pilot holes of the wood screws.
+pub(super) fn pilot_holes(parts: &[Part], system: System) -> Vec<Block> {
+    let list = pilots(parts);
+    if list.is_empty() {
+        return Vec::new();
+    }
+    let rows = list.iter().map(|pilot| {
+        vec![
+            Cell::number(pilot.part.to_string()),
+            Cell::words(pilot.name),
+            Cell::number(pilot.count.to_string()),
+            Cell::number(number(pilot.diameter, system)),
+            Cell::number(number(pilot.depth, system)),
+        ]
+    });
+    vec![
+        Block::heading("Pilot holes"),
+        Block::text("Drilled through the holes of the outer piece with both pieces held together; they need no mark of their own."),
+        Block::Table(Lines {
+            caption: format!("Pilot holes, in {}", unit(system)),
+            head: ["no.", "screw", "count", "bit", "deep"].map(String::from).into(),
+            rows: rows.collect(),
+            foot: Vec::new(),
+        }),
+    ]
+}

@@ -1,0 +1,69 @@
+//! Cuts and hints in words.
+use crate::pages::document::Text;
+use crate::quantity::{Length, System, figures};
+use crate::workshop::sheets::{Hint, Job, Pass};
+
+/// Two sides with their unit.
+pub(super) fn size([length, width]: [Length; 2], system: System) -> String {
+    format!("{} × {}", figures::marked(length, system).number, figures::marked(width, system))
+}
+
+/// So many of a thing, in the plural but for one.
+pub(super) fn counted(count: usize, thing: &str) -> String {
+    match (count, thing) {
+        (1, _) => format!("1 {thing}"),
+        (_, "offcut at hand") => format!("{count} offcuts at hand"),
+        _ => format!("{count} {thing}s"),
+    }
+}
+
+/// The numbers of the parts in jobs, in order.
+pub(super) struct Names {
+    pub parts: Vec<u32>,
+}
+
+impl Names {
+    pub(super) fn of<'a>(jobs: impl Iterator<Item = &'a Job>) -> Self {
+        let mut parts: Vec<u32> = jobs.flat_map(|job| job.pieces.iter().map(|piece| piece.part)).collect();
+        parts.sort_unstable();
+        parts.dedup();
+        Self { parts }
+    }
+}
+
+/// One setting of the fence: what is cut, where, and what comes of it.
+pub(super) fn pass_words(job: &Job, pass: &Pass, system: System) -> String {
+    let from = pass.first.from;
+    let plain = |length: Length| figures::marked(length, system).number;
+    let way = if pass.first.across { "Across" } else { "Along" };
+    let mut words =
+        format!("{way} {} × {}, fence at {}", plain(from.length), plain(from.width), plain(pass.fence));
+    if pass.times > 1 {
+        words += &format!(", {} cuts", pass.times);
+    }
+    let mut freed: Vec<(&str, u32, usize)> = Vec::new();
+    for piece in pass.freed.iter().filter_map(|at| job.pieces.get(*at)) {
+        match freed.iter_mut().find(|(_, part, _)| *part == piece.part) {
+            Some((.., count)) => *count += 1,
+            None => freed.push((&piece.name, piece.part, 1)),
+        }
+    }
+    let list: Vec<String> =
+        freed.iter().map(|(name, part, count)| format!("{count} {name} ({part})")).collect();
+    if list.is_empty() { words + "." } else { words + ": " + &list.join(", ") + "." }
+}
+
+/// A change that saves a sheet.
+pub(super) fn hint(hint: &Hint, system: System) -> Text {
+    let by = |by: &Length| figures::marked(*by, system).to_string();
+    match hint {
+        Hint::LongerSheet(more) => Text::default().words("the sheet ").strong(by(more)).words(" longer"),
+        Hint::WiderSheet(more) => Text::default().words("the sheet ").strong(by(more)).words(" wider"),
+        Hint::Narrower(part, name, less) => {
+            Text::default().words(format!("{name} ({part}) ")).strong(by(less)).words(" narrower")
+        }
+        Hint::Shorter(part, name, less) => {
+            Text::default().words(format!("{name} ({part}) ")).strong(by(less)).words(" shorter")
+        }
+    }
+}
