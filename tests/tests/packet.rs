@@ -17,8 +17,9 @@ fn scanned(code: &Code, dots: usize) -> Result<String, String> {
         let [column, row] = [x, y].map(|dot| i32::try_from(dot / dots).unwrap());
         code.is_dark(column, row)
     };
-    let mut image =
-        rqrr::PreparedImage::prepare_from_greyscale(side * dots, side * dots, |x, y| if dark(x, y) { 0 } else { 255 });
+    let mut image = rqrr::PreparedImage::prepare_from_greyscale(side * dots, side * dots, |x, y| {
+        if dark(x, y) { 0 } else { 255 }
+    });
     let grids = image.detect_grids();
     let grid = grids.first().ok_or("no code was found")?;
     grid.decode().map(|(_, text)| text).map_err(|fault| fault.to_string())
@@ -34,7 +35,10 @@ fn codes_are_read_by_another_library() {
         .map(|design| format!("https://workshop.example/table/#{}", write(View::Elevation, design)))
         .collect();
     // As long as a link can become, and a length for which the strongest correction has no room.
-    texts.extend([400, 700, 1900].map(|length| "https://workshop.example/#1/elevation/a".chars().cycle().take(length).collect()));
+    texts.extend(
+        [400, 700, 1900]
+            .map(|length| "https://workshop.example/#1/elevation/a".chars().cycle().take(length).collect()),
+    );
     for text in texts {
         let code = Code::of(&text).unwrap();
         assert_eq!(scanned(&code, 4).as_ref(), Ok(&text), "{} modules", code.side());
@@ -165,7 +169,10 @@ fn hardware_lists_what_the_parts_are() {
         for part in list.iter().filter(|part| part.form != Form::Sheet) {
             let made: u32 =
                 list.iter().filter(|other| other.number == part.number).map(|other| other.count).sum();
-            let line = format!("<td class=\"n\">{}</td><td class=\"n\">{made}</td><td>{}</td>", part.number, part.name);
+            let line = format!(
+                "<td class=\"n\">{}</td><td class=\"n\">{made}</td><td>{}</td>",
+                part.number, part.name
+            );
             assert_eq!(html.matches(&line).count(), 1, "{line}");
         }
         assert!(html.contains("no price"), "what has no price says so");

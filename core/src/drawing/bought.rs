@@ -129,10 +129,14 @@ impl Sketch {
         let middle = LONGEST / 2.0;
         for (outer, inner) in [(0.0, middle - BREAK / 2.0), (LONGEST, middle + BREAK / 2.0)] {
             let broken = broken_edge(inner, half);
-            let mut around = vec![Segment::Line(DVec2::new(outer, -half)), Segment::Line(DVec2::new(inner, -half))];
+            let mut around =
+                vec![Segment::Line(DVec2::new(outer, -half)), Segment::Line(DVec2::new(inner, -half))];
             around.extend(broken.iter().map(|point| Segment::Line(*point)));
             around.push(Segment::Line(DVec2::new(outer, half)));
-            self.draw("steel", Outline::Run { start: DVec2::new(outer, half), segments: around, closed: true });
+            self.draw(
+                "steel",
+                Outline::Run { start: DVec2::new(outer, half), segments: around, closed: true },
+            );
             self.lines("w", [outer, inner], high);
             self.line("w", [outer, -half], [outer, half]);
             narrow.iter().for_each(|apart| self.lines("n", [outer, inner], *apart));

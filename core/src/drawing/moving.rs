@@ -96,6 +96,8 @@ impl Sheet {
         marks.extend(overhang);
         marks.extend(now);
         marks.extend(weight.into_iter().flat_map(Arrow::bare));
+        let lettered: Vec<f64> =
+            labels.iter().filter_map(|label| label.lettering(measure)).map(|area| area.y).collect();
         marks.extend(labels);
         marks.extend(forces);
         if self.view.show.load && self.view.show.dimensions && !live {
@@ -114,7 +116,8 @@ impl Sheet {
         marks.extend(states);
         marks.extend(table);
         let loaded = if self.view.show.load { &load.corners[..] } else { &[] };
-        let highest = loaded.iter().map(|corner| self.plan.scale.y(corner.y)).fold(level, f64::min);
+        let corners = loaded.iter().map(|corner| self.plan.scale.y(corner.y));
+        let highest = corners.chain(lettered).fold(level, f64::min);
         let top = (highest.min(self.plan.scale.y(subject.crank_box()[1].y)) - MARGIN).max(0.0);
         let live =
             Live { carriage: live.then_some(carriage), deck: live.then_some(deck), level, top, reading };

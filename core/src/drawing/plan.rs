@@ -5,8 +5,8 @@ use super::frame::{Area, Frame, PlotArea};
 use super::lettering::Lettering;
 use super::mark::Mark;
 use super::outline::{Bounds, Stroke};
-use super::poster::{self, PAPER};
 use super::pole::{Pole, WIDTH, band, tag_width};
+use super::poster::{self, PAPER};
 use super::scale::{Scale, Screen};
 use super::ticks::Ticks;
 use super::view::{Layout, View};
@@ -186,8 +186,7 @@ impl Needs<'_> {
         let mut per_mm = by_width(plots).min(by_height(floor));
         if floor - low * per_mm + AXIS > height - TITLE {
             floor = height - TITLE - AXIS
-                + (low * by_width(plots).min(by_height(height - TITLE - AXIS)))
-                    .min(TITLE + AXIS - below);
+                + (low * by_width(plots).min(by_height(height - TITLE - AXIS))).min(TITLE + AXIS - below);
             per_mm = by_width(plots).min(by_height(floor));
         }
         // What the height leaves over in width goes to the plots until they are wide enough, then to both sides.
@@ -257,14 +256,11 @@ impl Needs<'_> {
             let right = left + count as f64 * each + (count as f64 - 1.0) * NARROW_GAP;
             areas.extend(more);
             ticks.extend(steps);
-            rows.push(Row {
-                pole: self.pole(10.5, row_scale, ends, false),
-                plots: next..next + count,
-                right,
-            });
+            let pole = self.pole(10.5, row_scale, ends, false);
+            // Beneath the figures of the axes, and where the pole's lowest band ends.
+            y = (row_scale.y(low) + AXIS + 26.0).max(row_scale.y(pole.ends[0]) + 10.0).round();
+            rows.push(Row { pole, plots: next..next + count, right });
             next += count;
-            let foot = row_scale.y(ends[0].min(low)).max(row_scale.y(low) + AXIS);
-            y = (foot + 26.0).round();
         }
         let height = if rows.is_empty() { floor + below } else { y };
         Plan {

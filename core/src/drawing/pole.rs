@@ -41,7 +41,7 @@ pub(super) struct Pole {
 }
 
 /// Bands are at least and, where there is a finer one, at most so high, px.
-const BAND: [f64; 2] = [9.0, 120.0];
+const BAND: [f64; 2] = [9.0, 80.0];
 /// Heights of bands from the usual one down, mm and in; where the usual one is too low, five of them are one band.
 const METRIC_BANDS: [f64; 7] = [100.0, 50.0, 20.0, 10.0, 5.0, 2.0, 1.0];
 const INCH_BANDS: [f64; 7] = [4.0, 2.0, 1.0, 0.5, 0.25, 0.125, 0.0625];

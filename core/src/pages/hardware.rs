@@ -89,15 +89,12 @@ fn mass(mass: Mass, system: System) -> String {
 }
 
 fn weight_words(weights: &Weights, system: System) -> Text {
-    Text::default()
-        .words("The table weighs ")
-        .strong(mass(weights.table(), system))
-        .words(format!(
-            ": {} of sheet and {} of hardware, without glue. Props and drill guide, {}, stand beside it.",
-            mass(weights.wood, system),
-            mass(weights.hardware, system),
-            mass(weights.aside, system)
-        ))
+    Text::default().words("The table weighs ").strong(mass(weights.table(), system)).words(format!(
+        ": {} of sheet and {} of hardware, without glue. Props and drill guide, {}, stand beside it.",
+        mass(weights.wood, system),
+        mass(weights.hardware, system),
+        mass(weights.aside, system)
+    ))
 }
 
 fn price_words(bill: &Bill) -> Text {
@@ -137,14 +134,22 @@ impl Hardware {
             price_cell(bill.small),
             Cell::words(""),
         ];
-        let open = if bill.unpriced > 0 { format!("{} rows without a price", bill.unpriced) } else { String::new() };
+        let open =
+            if bill.unpriced > 0 { format!("{} rows without a price", bill.unpriced) } else { String::new() };
         let total = vec![
             Cell::number(""),
             Cell::number(""),
             Cell::Words(Text::default().strong("Hardware in all")),
-            Cell::words(format!("without sheets and glue; {} of it on the table", mass(weights.hardware, system))),
+            Cell::words(format!(
+                "without sheets and glue; {} of it on the table",
+                mass(weights.hardware, system)
+            )),
             Cell::StrongNumber(figures::part_weight(bill.mass.to_kg(), system).number),
-            Cell::StrongNumber(if bill.cost.steps() == 0 { "not known".into() } else { money_text(bill.cost) }),
+            Cell::StrongNumber(if bill.cost.steps() == 0 {
+                "not known".into()
+            } else {
+                money_text(bill.cost)
+            }),
             Cell::words(open),
         ];
         Table {
@@ -205,7 +210,8 @@ fn lengths(report: &Report, system: System) -> Table {
     let mut rows = Vec::new();
     let mut at = 0;
     while let Some(first) = bars.get(at) {
-        let alike = bars[at..].iter().take_while(|bar| bar.form == first.form && bar.section == first.section);
+        let alike =
+            bars[at..].iter().take_while(|bar| bar.form == first.form && bar.section == first.section);
         let group: Vec<_> = alike.collect();
         at += group.len();
         let mut cuts: Vec<(u32, Length, u32)> = Vec::new();

@@ -77,7 +77,10 @@ impl Page for Packet {
             blocks: vec![
                 Block::Group(
                     "before-packet",
-                    vec![Block::text(words), Block::Acts(vec![Act::Print { words: "Print the packet".into() }])],
+                    vec![
+                        Block::text(words),
+                        Block::Acts(vec![Act::Print { words: "Print the packet".into() }]),
+                    ],
                 ),
                 Block::Group(paper.class, blocks),
             ],
@@ -93,7 +96,12 @@ impl Page for Packet {
 fn without_acts(blocks: Vec<Block>) -> Vec<Block> {
     let all = |list: Vec<Vec<Block>>| list.into_iter().map(without_acts).collect();
     let text = |text: Text| {
-        Text(text.0.into_iter().filter(|span| !matches!(span, Span::Act(act) if !matches!(act, Act::Tick { .. }))).collect())
+        Text(
+            text.0
+                .into_iter()
+                .filter(|span| !matches!(span, Span::Act(act) if !matches!(act, Act::Tick { .. })))
+                .collect(),
+        )
     };
     let kept = |block| match block {
         Block::Acts(_) | Block::Group("templates", _) => None,
@@ -276,7 +284,11 @@ fn checks(report: &Report, system: System) -> Vec<Block> {
             Cell::words(check.title),
             Cell::number(check.demand.text(system)),
             Cell::number(check.capacity.text(system)),
-            Cell::StrongNumber(if check.ratio < MOST { figures::ratio(check.ratio).number } else { "no room".into() }),
+            Cell::StrongNumber(if check.ratio < MOST {
+                figures::ratio(check.ratio).number
+            } else {
+                "no room".into()
+            }),
             Cell::number(Amount::Size(check.height).text(system)),
         ]
     });
@@ -284,11 +296,14 @@ fn checks(report: &Report, system: System) -> Vec<Block> {
         Block::text(
             "Each at the deck height where it is worst. Formulas and numbers stand under Strength on the page the link opens.",
         ),
-        Block::Table(Table {
-            caption: "Checks".into(),
-            head: ["Says", "Check", "Asked", "Can give", "Ratio", "At deck"].map(String::from).into(),
-            rows: rows.collect(),
-            foot: Vec::new(),
-        }),
+        Block::Group(
+            "all-checks",
+            vec![Block::Table(Table {
+                caption: "Checks".into(),
+                head: ["Says", "Check", "Asked", "Can give", "Ratio", "At deck"].map(String::from).into(),
+                rows: rows.collect(),
+                foot: Vec::new(),
+            })],
+        ),
     ]
 }

@@ -43,7 +43,10 @@ impl Sawn {
 
     /// Thickness and number of the sheets to buy, the thickest first.
     pub fn bought(&self) -> Vec<(Length, usize)> {
-        self.searches.iter().map(|search| (search.job().thickness, search.best().bought(search.job()))).collect()
+        self.searches
+            .iter()
+            .map(|search| (search.job().thickness, search.best().bought(search.job())))
+            .collect()
     }
 
     /// Pieces that fit on no sheet.

@@ -99,21 +99,34 @@ pub fn size(metres: f64, system: System) -> Figure {
 /// thousandth where none is exact. Zeros at the end are left out.
 #[must_use]
 pub fn marked(length: Length, system: System) -> Figure {
-    let trimmed = |value: f64, decimals: u32, unit: &'static str| {
-        let whole = figure(value, decimals, unit);
-        let short = whole.number.trim_end_matches('0').trim_end_matches('.');
-        Figure { number: if whole.number.contains('.') { short.to_owned() } else { whole.number }, unit }
-    };
     match system {
-        System::Metric => trimmed(length.to_mm(), 1, "mm"),
+        System::Metric => trimmed(figure(length.to_mm(), 1, "mm")),
         System::Inch => {
             const STEPS_OF_64TH: i64 = 635;
             if length.steps() % STEPS_OF_64TH == 0 {
                 return Figure { number: mixed(i128::from(length.steps() / STEPS_OF_64TH), 64), unit: "in" };
             }
-            trimmed(length.to_m() * METRE_IN_INCHES, 3, "in")
+            trimmed(figure(length.to_m() * METRE_IN_INCHES, 3, "in"))
         }
     }
+}
+
+/// How exactly something is drilled, from metres: mm to a hundredth, or thousandths of an inch. Zeros at the end are left out.
+#[must_use]
+pub fn drilled(metres: f64, system: System) -> Figure {
+    match system {
+        System::Metric => trimmed(figure(metres * 1e3, 2, "mm")),
+        System::Inch => trimmed(figure(metres * METRE_IN_INCHES, 3, "in")),
+    }
+}
+
+/// Without zeros at the end of its decimals.
+fn trimmed(figure: Figure) -> Figure {
+    if !figure.number.contains('.') {
+        return figure;
+    }
+    let short = figure.number.trim_end_matches('0').trim_end_matches('.');
+    Figure { number: short.to_owned(), unit: figure.unit }
 }
 
 /// Sag, play or sway, from metres: mm with one decimal, or thousandths of an inch.

@@ -38,15 +38,8 @@ pub enum Shelf {
 
 impl Shelf {
     /// Every shelf, in the order of the list.
-    pub const ALL: [Self; 7] = [
-        Self::Sheets,
-        Self::Pivots,
-        Self::Wheels,
-        Self::Screw,
-        Self::Frames,
-        Self::Fasteners,
-        Self::Glue,
-    ];
+    pub const ALL: [Self; 7] =
+        [Self::Sheets, Self::Pivots, Self::Wheels, Self::Screw, Self::Frames, Self::Fasteners, Self::Glue];
 
     /// The heading above its rows.
     #[must_use]
@@ -213,12 +206,15 @@ fn sheet(design: &Design, thickness: Length, count: usize) -> Item {
 
 fn shelf(part: &Part) -> Shelf {
     match (part.form, part.name) {
-        (Form::BronzeTube, _) | (_, "Pivot bolt" | "Pivot nut" | "Pivot washer" | "Spacer washer" | "Plastic disc") => {
+        (Form::BronzeTube, _)
+        | (_, "Pivot bolt" | "Pivot nut" | "Pivot washer" | "Spacer washer" | "Plastic disc") => {
             Shelf::Pivots
         }
-        (_, "Wheel" | "Wheel axle" | "Half axle" | "Collar" | "Flange washer" | "Cross-bar" | "Tube plug" | "Wheel strip" | "Keeper") => {
-            Shelf::Wheels
-        }
+        (
+            _,
+            "Wheel" | "Wheel axle" | "Half axle" | "Collar" | "Flange washer" | "Cross-bar" | "Tube plug"
+            | "Wheel strip" | "Keeper",
+        ) => Shelf::Wheels,
         (_, "Screw" | "Nut" | "Bearing tube" | "Thrust bearing" | "Screw collar" | "Crank") => Shelf::Screw,
         (Form::Bolt | Form::LockNut | Form::Washer | Form::WoodScrew, _) => Shelf::Fasteners,
         _ => Shelf::Frames,

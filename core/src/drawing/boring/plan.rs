@@ -20,6 +20,8 @@ const INCH: [u32; 7] = [1, 2, 4, 8, 16, 32, 64];
 const LINE: f64 = 20.0;
 /// Free around the drawing, px.
 const FREE: f64 = 8.0;
+/// Half the strip along the edge of a recess that lettering keeps off, px.
+const EDGE: f64 = 0.5;
 /// A part is drawn no higher than this, px, if a smaller scale is left.
 const HIGHEST: f64 = 420.0;
 
@@ -70,6 +72,17 @@ pub fn plan(part: &Part, rows: &[Row], system: System, width: f64, measure: Meas
         let reach = row.bit.countersink.unwrap_or(row.bit.diameter).to_mm() / 2.0 * per_mm;
         lettering.keep(Area::between([at.x - reach, at.x + reach], [at.y - reach, at.y + reach]));
     }
+    for cut in &part.housings {
+        let half = [cut.length, cut.width].map(|side| side.to_mm() / 2.0);
+        let middle = [cut.along, cut.across].map(Length::to_mm);
+        let [from, to] = [-1.0, 1.0].map(|side| lie.at([middle[0] + side * half[0], middle[1] + side * half[1]]));
+        for x in [from.x, to.x] {
+            lettering.keep(Area::between([x - EDGE, x + EDGE], [from.y, to.y]));
+        }
+        for y in [from.y, to.y] {
+            lettering.keep(Area::between([from.x, to.x], [y - EDGE, y + EDGE]));
+        }
+    }
     let placed = |list: &[Length], place: &dyn Fn(f64) -> f64| -> Vec<(f64, String)> {
         list.iter().map(|length| (place(length.to_mm()), words(*length))).collect()
     };
@@ -99,9 +112,12 @@ pub fn plan(part: &Part, rows: &[Row], system: System, width: f64, measure: Meas
         marks.push(letter(&mut lettering, at, reach, &row.letter));
     }
     for cut in &part.housings {
-        let at = lie.at([cut.along.to_mm(), (cut.across + Length::from_steps(cut.width.steps() / 2)).to_mm()]);
+        let [above, below] = [1.0, -1.0].map(|side| {
+            lie.at([cut.along.to_mm(), cut.across.to_mm() + side * cut.width.to_mm() / 2.0])
+        });
         let words = format!("{} deep", words(cut.depth));
-        let forms = [at.by(0.0, 13.0), at.by(0.0, -5.0)].map(|at| text("q halo", at, Anchor::Middle, &words));
+        let forms = [below.by(0.0, 13.0), above.by(0.0, -5.0), below.by(0.0, -4.0)]
+            .map(|at| text("q halo", at, Anchor::Middle, &words));
         if cut.depth < part.size[2] {
             marks.push(lettering.place(forms));
         }
@@ -130,6 +146,8 @@ fn letter(lettering: &mut Lettering<'_>, at: Screen, reach: f64, words: &str) ->
         (0.0, out + 9.0, Anchor::Middle),
         (out + 2.0, 4.0, Anchor::Start),
         (-out - 2.0, 4.0, Anchor::End),
+        (0.0, -out - 14.0, Anchor::Middle),
+        (0.0, out + 21.0, Anchor::Middle),
         (diagonal, -diagonal - 10.0, Anchor::Start),
         (-diagonal, -diagonal - 10.0, Anchor::End),
     ];

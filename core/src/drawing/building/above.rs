@@ -65,7 +65,8 @@ pub(super) fn ladder(canvas: &mut Canvas<'_>) {
     let thick = arm_thickness(design).to_mm() / 2.0;
     let end = design.arms.end.to_mm();
     let above = if design.lift.stages.get() > 1 { design.arms.long_end.to_mm() } else { end };
-    for (part, block) in blocks(canvas, |part| matches!(part.rides, Rides::OnArm(on, _) if on == arm), false) {
+    for (part, block) in blocks(canvas, |part| matches!(part.rides, Rides::OnArm(on, _) if on == arm), false)
+    {
         for z in across(block) {
             canvas.rectangle("w ply", block.x.map(|x| x * 1e3), z);
         }
@@ -81,12 +82,15 @@ pub(super) fn ladder(canvas: &mut Canvas<'_>) {
         let reach = (span * span - along * along).max(0.0).sqrt() / 2.0;
         let (from, to) = (long * part, long * (1.0 - part));
         for side in [1.0, -1.0] {
-            strap(canvas, DVec2::new(from, -side * reach), DVec2::new(to, side * reach), design.arms.strap_width.to_mm());
+            strap(
+                canvas,
+                DVec2::new(from, -side * reach),
+                DVec2::new(to, side * reach),
+                design.arms.strap_width.to_mm(),
+            );
         }
     }
-    canvas.diagonals(
-        [[0.0, -half], [long, -half], [long, half], [0.0, half]].map(DVec2::from),
-    );
+    canvas.diagonals([[0.0, -half], [long, -half], [long, half], [0.0, half]].map(DVec2::from));
 }
 
 /// A strap between two bolts.
@@ -134,7 +138,10 @@ pub(super) fn axle(canvas: &mut Canvas<'_>) {
         if !told.contains(&part.number) {
             told.push(part.number);
             let [inner, outer] = block.z.map(|z| z * 1e3);
-            canvas.number(DVec2::new(if inner <= 0.0 { 0.0 } else { (inner + outer) / 2.0 }, block.x[1] * 1e3), part);
+            canvas.number(
+                DVec2::new(if inner <= 0.0 { 0.0 } else { (inner + outer) / 2.0 }, block.x[1] * 1e3),
+                part,
+            );
         }
     }
     let wheel = design.running.wheel_place.to_mm();

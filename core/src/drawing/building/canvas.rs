@@ -196,8 +196,5 @@ fn ring(lettering: &mut Lettering<'_>, near: Screen, number: u32) -> Vec<Mark> {
         .find(|at| lettering.is_free(&boxed(*at)));
     let Some(at) = free else { return Vec::new() };
     lettering.keep(boxed(at));
-    vec![
-        Mark::circle("ring", at, RING),
-        text("mt", at.by(0.0, 3.8), Anchor::Middle, &number.to_string()),
-    ]
+    vec![Mark::circle("ring", at, RING), text("mt", at.by(0.0, 3.8), Anchor::Middle, &number.to_string())]
 }

@@ -49,7 +49,8 @@ pub(super) fn part(canvas: &mut Canvas<'_>, task: Task) {
     };
     let per_mm = scale(report);
     let station = report.at(report.lowest() + share * (report.highest() - report.lowest()));
-    let subject = Subject { design: &report.design, pose: &station.pose, runs: runs(report), pixel: 1.0 / per_mm };
+    let subject =
+        Subject { design: &report.design, pose: &station.pose, runs: runs(report), pixel: 1.0 / per_mm };
     if !matches!(task, Task::Rails | Task::Casters) {
         canvas.at_scale(per_mm);
     }

@@ -19,6 +19,7 @@ const LINES: [Line; 6] = [
 pub(super) fn blocks(design: &Design, hold: &Hold, system: System) -> Vec<Block> {
     let error = design.shop.drilling.to_m();
     let give = |metres: f64| Amount::Give(metres).text(system);
+    let drilled = |metres: f64| figures::drilled(metres, system).to_string();
     let mut blocks = Vec::new();
     let pairs = hold.ways.iter().zip(&hold.errors).find(|((method, _), _)| *method == Method::Pairs);
     if let Some(((_, exact), needed)) = pairs {
@@ -26,7 +27,7 @@ pub(super) fn blocks(design: &Design, hold: &Hold, system: System) -> Vec<Block>
         let accepted = give(design.shop.level.to_m());
         blocks.push(Block::Text(
             Text::default()
-                .words(format!("With holes within {} of their marks, drilled in pairs, expect the deck ", give(error)))
+                .words(format!("With holes within {} of their marks, drilled in pairs, expect the deck ", drilled(error)))
                 .strong(format!("{} out of level", give(level.rss)))
                 .words(format!(
                     " end to end, and never more than {}; most at a deck height of {}. For the {accepted} you accept, hold ",
@@ -45,7 +46,10 @@ pub(super) fn blocks(design: &Design, hold: &Hold, system: System) -> Vec<Block>
             .iter()
             .flat_map(|(_, exact)| {
                 let effect = effects(exact);
-                [effect.rss, effect.worst].map(|metres| Cell::number(figures::sag(metres, system).number))
+                [effect.rss, effect.worst].map(|metres| {
+                    let none = metres.abs() < NOTHING;
+                    Cell::number(if none { "0".into() } else { figures::sag(metres, system).number })
+                })
             })
             .collect()
     };
@@ -61,7 +65,7 @@ pub(super) fn blocks(design: &Design, hold: &Hold, system: System) -> Vec<Block>
     for ((method, _), needed) in hold.ways.iter().zip(&hold.errors) {
         let strong = *method == Method::Pairs;
         for error in [needed.rss, needed.worst] {
-            let words = if error.is_finite() && error < MOST { figures::sag(error, system).number } else { "any".into() };
+            let words = if error.is_finite() && error < MOST { figures::drilled(down(error, system), system).number } else { "any".into() };
             foot.push(if strong { Cell::StrongNumber(words) } else { Cell::number(words) });
         }
     }
@@ -76,7 +80,7 @@ pub(super) fn blocks(design: &Design, hold: &Hold, system: System) -> Vec<Block>
     }
     let unit = super::table::unit(system);
     blocks.push(Block::Table(Table {
-        caption: format!("What an error of {} at every hole does, each at its worst height, in {unit}", give(error)),
+        caption: format!("What an error of {} at every hole does, each at its worst height, in {unit}", drilled(error)),
         head,
         rows: rows.collect(),
         foot: vec![foot],
@@ -87,9 +91,21 @@ pub(super) fn blocks(design: &Design, hold: &Hold, system: System) -> Vec<Block>
     blocks
 }
 
+/// Effects below this are rounding, m.
+const NOTHING: f64 = 1e-9;
+
+/// An error to hold is rounded down to what is shown of it: a hundredth of a millimetre or a thousandth of an inch.
+fn down(error: f64, system: System) -> f64 {
+    let step = match system {
+        System::Metric => 1e-5,
+        System::Inch => 2.54e-5,
+    };
+    (error / step).floor() * step
+}
+
 /// Errors above this are no drilling errors any more, m.
 const MOST: f64 = 0.02;
 
 fn bound(error: f64, system: System) -> String {
-    if error.is_finite() && error < MOST { Amount::Give(error).text(system) } else { "any error a drill makes".into() }
+    if error.is_finite() && error < MOST { figures::drilled(down(error, system), system).to_string() } else { "any error a drill makes".into() }
 }

@@ -132,14 +132,14 @@ impl Drilling {
     fn verdict(&self, system: System) -> Text {
         let Ok(hold) = &self.hold else { return Text::default() };
         let shop = &self.report.design.shop;
-        let tolerance = Amount::Give(hold.tolerance.to_m()).text(system);
+        let tolerance = figures::drilled(hold.tolerance.to_m(), system).to_string();
         let text = Text::default().words("The holes of the pivots decide: each within ").strong(tolerance);
         if hold.is_enough(&self.report.design) {
             text.words(" of its mark, the error you hold.")
         } else {
             text.words(format!(
                 " of its mark. The {} you hold would put the deck further out of level than the {} you accept.",
-                Amount::Give(shop.drilling.to_m()).text(system),
+                figures::drilled(shop.drilling.to_m(), system),
                 Amount::Give(shop.level.to_m()).text(system)
             ))
         }

@@ -55,7 +55,7 @@ pub(super) fn blocks(table: &Table, system: System) -> Vec<Block> {
 fn line(row: &Row, system: System) -> Vec<Cell> {
     let wide = number(row.bit.diameter, system);
     let sunk = row.bit.countersink.map(|sunk| format!(", sunk to {}", number(sunk, system))).unwrap_or_default();
-    let within = number(row.tolerance, system);
+    let within = figures::drilled(row.tolerance.to_m(), system).number;
     let what = match row.purpose {
         Purpose::Countersunk => "screw".to_owned(),
         purpose => purpose.word().to_owned(),

@@ -19,7 +19,7 @@ use crate::share::stem::stem;
 use crate::share::{csv, dxf, flat, svg};
 use crate::workshop::hardware::money_text;
 use crate::workshop::sheets::{
-    Adviser, Hint, Job, Layout, Offcut, Pass, Search, Sheet, bars, jobs, passes, sequence,
+    Adviser, Hint, Job, Layout, Offcut, Pass, Piece, Search, Sheet, bars, jobs, passes, sequence,
 };
 use told::{Names, counted, pass_words, size};
 
@@ -243,8 +243,9 @@ impl Sheets {
             ]),
             Block::Group(
                 if slim { "sheet-wide" } else { "sheet-square" },
-                vec![drawn, cuts(number, job, &steps, straight, system)],
+                vec![drawn, Block::Group("pieces", vec![Block::Table(pieces(job, sheet, system))])],
             ),
+            cuts(number, job, &steps, straight, system),
         ]
     }
 
@@ -279,12 +280,8 @@ impl Sheets {
                 Cell::words(if on.is_empty() { "none".into() } else { on.join(", ") }),
             ])
         });
-        let unit = match system {
-            System::Metric => "mm",
-            System::Inch => "in",
-        };
         Table {
-            caption: format!("Sizes in {unit}"),
+            caption: format!("What the pieces become, sizes in {}", unit(system)),
             head: ["no.", "part", "count", "length", "width", "thickness", "made of", "grain", "on sheet"]
                 .map(String::from)
                 .into(),
@@ -338,7 +335,11 @@ fn cuts(number: usize, job: &Job, steps: &[Pass], straight: bool, system: System
     }
     let items = steps.iter().map(|pass| vec![Block::text(pass_words(job, pass, system))]).collect();
     let all: usize = steps.iter().map(|pass| pass.times).sum();
-    let line = format!("Cuts in their order: {} settings of the fence, {}", steps.len(), counted(all, "cut"));
+    let line = format!(
+        "{} in their order, {} of the fence; each cut has its number in the figure",
+        counted(all, "cut"),
+        counted(steps.len(), "setting")
+    );
     let trim = (job.trim > Length::ZERO).then(|| {
         let words = format!("First {} off all four edges.", figures::marked(job.trim, system));
         Block::text(words)
@@ -365,17 +366,53 @@ fn figure(drawn: Drawn, label: String) -> Figure {
     }
 }
 
-/// What one reads off a sheet's figure.
-fn label(title: &str, job: &Job, sheet: &Sheet, offcuts: &[Offcut], system: System) -> String {
-    let mut pieces: Vec<(String, usize)> = Vec::new();
+/// The pieces on a sheet, those of a part and size together.
+fn grouped<'a>(job: &'a Job, sheet: &Sheet) -> Vec<(&'a Piece, usize)> {
+    let mut list: Vec<(&Piece, usize)> = Vec::new();
     for piece in sheet.placed.iter().filter_map(|placed| job.pieces.get(placed.piece)) {
-        let words = format!("{} ({}) {}", piece.name, piece.part, size([piece.length, piece.width], system));
-        match pieces.iter_mut().find(|(known, _)| *known == words) {
+        match list.iter_mut().find(|(known, _)| *known == piece) {
             Some((_, count)) => *count += 1,
-            None => pieces.push((words, 1)),
+            None => list.push((piece, 1)),
         }
     }
-    let list: Vec<String> = pieces.into_iter().map(|(words, count)| format!("{count} {words}")).collect();
+    list.sort_by_key(|(piece, _)| piece.part);
+    list
+}
+
+fn pieces(job: &Job, sheet: &Sheet, system: System) -> Table {
+    let rows = grouped(job, sheet).into_iter().map(|(piece, count)| {
+        let marked = |length: Length| Cell::number(figures::marked(length, system).number);
+        vec![
+            Cell::number(piece.part.to_string()),
+            Cell::words(piece.name.clone()),
+            Cell::number(count.to_string()),
+            marked(piece.length),
+            marked(piece.width),
+        ]
+    });
+    Table {
+        caption: format!("Pieces on this sheet, in {}", unit(system)),
+        head: ["no.", "for", "pieces", "length", "width"].map(String::from).into(),
+        rows: rows.collect(),
+        foot: Vec::new(),
+    }
+}
+
+const fn unit(system: System) -> &'static str {
+    match system {
+        System::Metric => "mm",
+        System::Inch => "in",
+    }
+}
+
+/// What one reads off a sheet's figure.
+fn label(title: &str, job: &Job, sheet: &Sheet, offcuts: &[Offcut], system: System) -> String {
+    let list: Vec<String> = grouped(job, sheet)
+        .into_iter()
+        .map(|(piece, count)| {
+            format!("{count} {} ({}) {}", piece.name, piece.part, size([piece.length, piece.width], system))
+        })
+        .collect();
     let largest = offcuts.first().map(|rest| format!(" Largest offcut {}.", size([rest.length, rest.width], system)));
     format!("{title}. {}.{}", list.join("; "), largest.unwrap_or_default())
 }

@@ -50,7 +50,12 @@ pub(super) fn pass_words(job: &Job, pass: &Pass, system: System) -> String {
     }
     let list: Vec<String> =
         freed.iter().map(|(name, part, count)| format!("{count} {name} ({part})")).collect();
-    if list.is_empty() { words + "." } else { words + ": " + &list.join(", ") + "." }
+    if list.is_empty() {
+        let sides = if pass.first.across { [pass.fence, from.width] } else { [from.length, pass.fence] };
+        words + &format!(": {} × {} comes off.", plain(sides[0]), plain(sides[1]))
+    } else {
+        words + ": " + &list.join(", ") + "."
+    }
 }
 
 /// A change that saves a sheet.

@@ -51,6 +51,10 @@ pub fn sequence(job: &Job, sheet: &Sheet) -> Option<Sequence> {
         }
         let way = way(job.kerf, region, &pieces)?;
         let parts = cut_off(job.kerf, region, way, &pieces, depth, &mut found.cuts);
+        if parts.len() < 2 {
+            // No cut frees what stands less than a kerf off its edge.
+            return None;
+        }
         for part in parts.into_iter().rev() {
             waiting.push_front(part);
         }
@@ -109,12 +113,18 @@ fn cut_off(
         (start, start + way.sides([rest.length, rest.width])[0])
     };
     let mut last = Vec::new();
-    for strip in strips(way, kerf, pieces) {
-        if strip.start > ends(&rest).0 {
+    let mut list = strips(way, kerf, pieces).into_iter().peekable();
+    while let Some(strip) = list.next() {
+        if strip.start - kerf > ends(&rest).0 {
             off(&mut rest, strip.start - kerf, Vec::new());
         }
-        if strip.end < ends(&rest).1 {
-            off(&mut rest, strip.end, strip.pieces);
+        // Where there is no room for two cuts before the next strip, one is made at its edge, and what is over stays with this one.
+        let at = match list.peek() {
+            Some(next) if next.start <= strip.end + kerf * 2 => next.start - kerf,
+            _ => strip.end,
+        };
+        if at < ends(&rest).1 {
+            off(&mut rest, at, strip.pieces);
         } else {
             last = strip.pieces;
         }

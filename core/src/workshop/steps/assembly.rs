@@ -40,9 +40,13 @@ impl Bench<'_> {
                 self.fitted(|part| PIVOTS.contains(&part.name) && !on_base(part) && !on_deck(part)),
                 vec![
                     say(order),
-                    say("Run up each locking nut until the joint is free of play along the bolt and still falls by its own weight."),
+                    say(
+                        "Run up each locking nut until the joint is free of play along the bolt and still falls by its own weight.",
+                    ),
                 ],
-                vec![say("Dry fit: opened and folded by hand over the whole lift, nothing rubs but the washers.")],
+                vec![say(
+                    "Dry fit: opened and folded by hand over the whole lift, nothing rubs but the washers.",
+                )],
             )
         }
     }
@@ -53,11 +57,13 @@ impl Bench<'_> {
             Task::OntoBase,
             "Scissors onto the base",
             self.fitted(|part| pivot_or_keeper(part) && on_base(part)),
+            vec![say(
+                "Bolt the lower arms A to the base pivots, set the base wheels on their strips, and screw the keepers over them.",
+            )],
             vec![
-                say("Bolt the lower arms A to the base pivots, set the base wheels on their strips, and screw the keepers over them."),
-            ],
-            vec![
-                say("Slack under the keepers ").with(Amount::Give(running.rail_gap.to_m())).and(" all along."),
+                say("Slack under the keepers ")
+                    .with(Amount::Give(running.rail_gap.to_m()))
+                    .and(" all along."),
                 say("The carriage rolls from stop to stop with one hand."),
             ],
         )
@@ -88,9 +94,18 @@ impl Bench<'_> {
                 Task::Screw,
                 "Screw, nut and crank",
                 parts,
-                vec![place, say("Let nut and bearing find their line before their bolts are tight: turn the screw through its whole travel, then tighten.")],
                 vec![
-                    say("From stop to stop ").with(Amount::Turns(turns)).and(", ").with(Amount::Size(travel)).and(" of travel, the crank as light at the end as at the beginning."),
+                    place,
+                    say(
+                        "Let nut and bearing find their line before their bolts are tight: turn the screw through its whole travel, then tighten.",
+                    ),
+                ],
+                vec![
+                    say("From stop to stop ")
+                        .with(Amount::Turns(turns))
+                        .and(", ")
+                        .with(Amount::Size(travel))
+                        .and(" of travel, the crank as light at the end as at the beginning."),
                 ],
             )
         })
@@ -114,7 +129,9 @@ impl Bench<'_> {
             Task::DeckOn,
             "Deck onto the scissors",
             self.fitted(|part| pivot_or_keeper(part) && on_deck(part)),
-            vec![say("Bolt the deck’s pivots to the upper arms B, set its rails on the deck wheels, and screw the keepers beneath them.")],
+            vec![say(
+                "Bolt the deck’s pivots to the upper arms B, set its rails on the deck wheels, and screw the keepers beneath them.",
+            )],
             vec![level("lowest", lift.lowest, low), level("highest", lift.highest, high)],
         ))
     }
@@ -154,11 +171,19 @@ impl Bench<'_> {
                 "Load test, low down",
                 Vec::new(),
                 vec![
-                    say("At the lowest deck, load 125 %: ").with(load).and(", its middle ").with(size(design.load.centre)).and(" from the fixed pivots. Leave it for ten minutes."),
-                    say("Then raise by a quarter of the lift and lower again, listening. Take the load off before anything is touched."),
+                    say("At the lowest deck, load 125 %: ")
+                        .with(load)
+                        .and(", its middle ")
+                        .with(size(design.load.centre))
+                        .and(" from the fixed pivots. Leave it for ten minutes."),
+                    say(
+                        "Then raise by a quarter of the lift and lower again, listening. Take the load off before anything is touched.",
+                    ),
                 ],
                 vec![
-                    say("The deck sinks by about ").with(Amount::Give(PROOF * sag)).and(" and comes back when unloaded."),
+                    say("The deck sinks by about ")
+                        .with(Amount::Give(PROOF * sag))
+                        .and(" and comes back when unloaded."),
                     say("No crack is heard or seen, no bolt has moved, and the crank turns as before."),
                     released,
                 ],

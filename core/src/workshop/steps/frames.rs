@@ -58,12 +58,24 @@ impl Bench<'_> {
             "Base frame",
             parts,
             vec![
-                say("Cut the halvings, dry fit beams, planks and pivot cheeks upside down on a flat bed, then glue and bolt them."),
-                say("Beams ").with(Amount::Size(across)).and(" apart, middle to middle; planks ").with(Amount::Size(apart)).and("."),
-                say("A bolt right through both cheeks’ pivot holes, or a straight bar, keeps them in line while the glue sets."),
+                say(
+                    "Cut the halvings, dry fit beams, planks and pivot cheeks upside down on a flat bed, then glue and bolt them.",
+                ),
+                say("Beams ")
+                    .with(Amount::Size(across))
+                    .and(" apart, middle to middle; planks ")
+                    .with(Amount::Size(apart))
+                    .and("."),
+                say(
+                    "A bolt right through both cheeks’ pivot holes, or a straight bar, keeps them in line while the glue sets.",
+                ),
             ],
             vec![
-                say("Diagonals between the crossings ").with(Amount::Size(libm::hypot(apart, across))).and(", both the same within ").with(Amount::Give(DIAGONALS)).and("."),
+                say("Diagonals between the crossings ")
+                    .with(Amount::Size(libm::hypot(apart, across)))
+                    .and(", both the same within ")
+                    .with(Amount::Give(DIAGONALS))
+                    .and("."),
                 say("A straight bar through both pivot holes lies square to the beams."),
             ],
         )
@@ -79,8 +91,14 @@ impl Bench<'_> {
                 "Wheel strips and end stops",
                 self.named(&["Wheel strip", "Strip screw", "End stop"]),
                 vec![
-                    say("Screw the strips on base beams and deck rails, flush with their inner faces, heads below the surface."),
-                    say("End stops on the base beams: faces ").with(Amount::Size(low + radius)).and(" and ").with(Amount::Size((high - radius).max(0.0))).and(" from the pivots, where the wheel stands at the lowest and the highest deck."),
+                    say(
+                        "Screw the strips on base beams and deck rails, flush with their inner faces, heads below the surface.",
+                    ),
+                    say("End stops on the base beams: faces ")
+                        .with(Amount::Size(low + radius))
+                        .and(" and ")
+                        .with(Amount::Size((high - radius).max(0.0)))
+                        .and(" from the pivots, where the wheel stands at the lowest and the highest deck."),
                 ],
                 vec![say("A bearing rolled by hand from stop to stop meets no screw head and no step.")],
             )
@@ -114,8 +132,7 @@ impl Bench<'_> {
     pub(super) fn axles(&self) -> Step {
         let running = &self.design.running;
         let between = (running.wheel_place * 2).to_m();
-        let names =
-            ["Wheel axle", "Half axle", "Cross-bar", "Tube plug", "Wheel", "Flange washer", "Collar"];
+        let names = ["Wheel axle", "Half axle", "Cross-bar", "Tube plug", "Wheel", "Flange washer", "Collar"];
         let work = if self.count("Cross-bar") > 0 {
             "Drive the plugs into the tubes, slide the axles through and pin them; arms, flange washers and wheels follow when the scissors are put together."
         } else {
@@ -127,7 +144,9 @@ impl Bench<'_> {
             self.named(&names),
             vec![say(work)],
             vec![
-                say("Wheel to wheel ").with(Amount::Size(between)).and(", middle to middle, the same at both axles."),
+                say("Wheel to wheel ")
+                    .with(Amount::Size(between))
+                    .and(", middle to middle, the same at both axles."),
                 say("The axle rolled on a flat bed does not wobble."),
             ],
         )
@@ -137,8 +156,7 @@ impl Bench<'_> {
         let frames = &self.design.frames;
         let across = 2.0 * rail_middle(self.design).to_m();
         let long = frames.deck_rail_length.to_m();
-        let names =
-            ["Deck", "Deck rail", "Deck pivot cheek", "Inner deck cheek", "Deck screw", "Wear sheet"];
+        let names = ["Deck", "Deck rail", "Deck pivot cheek", "Inner deck cheek", "Deck screw", "Wear sheet"];
         let parts = self.fitted(|part| {
             let shared = part.name == "Cheek packer" || CHEEK_BOLTS.contains(&part.name);
             names.contains(&part.name) || shared && on_deck(part)

@@ -155,12 +155,6 @@ impl Bench<'_> {
 }
 
 /// A step without caution.
-fn step(
-    task: Task,
-    title: &'static str,
-    parts: Vec<Fitted>,
-    work: Vec<Phrase>,
-    tests: Vec<Phrase>,
-) -> Step {
+fn step(task: Task, title: &'static str, parts: Vec<Fitted>, work: Vec<Phrase>, tests: Vec<Phrase>) -> Step {
     Step { task, title, work, tests, caution: "", parts }
 }

@@ -14,7 +14,9 @@ impl Bench<'_> {
             Task::Stock,
             "Measure the sheet",
             Vec::new(),
-            vec![say("Measure the sheet’s thickness with a caliper in the middle of its four edges, and enter the mean here before anything is cut.")],
+            vec![say(
+                "Measure the sheet’s thickness with a caliper in the middle of its four edges, and enter the mean here before anything is cut.",
+            )],
             vec![
                 say("Thickness within ")
                     .with(Amount::Give(THICKNESS))
@@ -57,30 +59,41 @@ impl Bench<'_> {
                 Task::Gluing,
                 "Look at the pieces",
                 Vec::new(),
-                vec![say("Nothing is glued from layers. Hold every piece against a straightedge and put the bowed ones aside.")],
+                vec![say(
+                    "Nothing is glued from layers. Hold every piece against a straightedge and put the bowed ones aside.",
+                )],
                 vec![say("No light under a straightedge along any arm.")],
             );
         }
-        let mut kinds: Vec<(String, u32, u32)> = Vec::new();
-        for part in &layered {
-            let title = part.title();
-            match kinds.iter_mut().find(|(known, _, layers)| *known == title && *layers == part.layers) {
-                Some((_, count, _)) => *count += part.count,
-                None => kinds.push((title, part.count, part.layers)),
-            }
-        }
-        let count: u32 = kinds.iter().map(|(_, count, _)| count).sum();
-        let list: Vec<String> = kinds
-            .iter()
-            .map(|(title, count, layers)| format!("{title} {count} × {layers} layers"))
+        let count: u32 = layered.iter().map(|part| part.count).sum();
+        let mut each: Vec<u32> = layered.iter().map(|part| part.layers).collect();
+        each.sort_unstable();
+        each.dedup();
+        let lists: Vec<String> = each
+            .into_iter()
+            .map(|layers| {
+                let mut kinds: Vec<(String, u32)> = Vec::new();
+                for part in layered.iter().filter(|part| part.layers == layers) {
+                    let title = part.title();
+                    match kinds.iter_mut().find(|(known, _)| *known == title) {
+                        Some((_, count)) => *count += part.count,
+                        None => kinds.push((title, part.count)),
+                    }
+                }
+                let list: Vec<String> =
+                    kinds.iter().map(|(title, count)| format!("{title} ×\u{A0}{count}")).collect();
+                format!("{layers} layers each for {}", list.join(", "))
+            })
             .collect();
         step(
             Task::Gluing,
             "Glue up the layers",
             Vec::new(),
             vec![
-                say(format!("Glue {count} pieces from their layers: {}.", list.join(", "))),
-                say("Datum edges flush, clamped on a flat bed between two straight cauls; leave them overnight before they are drilled."),
+                say(format!("Glue {count} pieces from their layers: {}.", lists.join("; "))),
+                say(
+                    "Datum edges flush, clamped on a flat bed between two straight cauls; leave them overnight before they are drilled.",
+                ),
             ],
             vec![
                 say("Arms ")
@@ -114,11 +127,15 @@ impl Bench<'_> {
             "Drill the arms",
             self.named(&["Drill guide"]),
             vec![
-                say("Drill the pivot holes in the order of the drilling sheet: pinned at the centre, in pairs, turned end for end."),
+                say(
+                    "Drill the pivot holes in the order of the drilling sheet: pinned at the centre, in pairs, turned end for end.",
+                ),
                 say("All other holes and recesses by the hole table, from the datum end and edge."),
             ],
             vec![
-                say("Dry fit: all arms of one length stacked on three bolts go together by hand, in every order, and turned end for end."),
+                say(
+                    "Dry fit: all arms of one length stacked on three bolts go together by hand, in every order, and turned end for end.",
+                ),
                 say("Pin to pin ").with(size(self.design.lift.arm_length)).and(" on every arm."),
             ],
         )
@@ -131,7 +148,9 @@ impl Bench<'_> {
                 Task::Bushings,
                 "Seal the holes",
                 Vec::new(),
-                vec![say("Soak the bores with thin epoxy and ream them when it is hard: the bolts turn in the wood itself.")],
+                vec![say(
+                    "Soak the bores with thin epoxy and ream them when it is hard: the bolts turn in the wood itself.",
+                )],
                 vec![say("Every bolt turns by hand and does not rattle.")],
             );
         }
