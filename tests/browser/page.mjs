@@ -148,7 +148,7 @@ export class RisewrightPage {
       const box = element.getBoundingClientRect();
       const [x, y] = [box.left + Math.min(box.width / 2, 8), box.top + box.height / 2];
       const over = document.elementFromPoint(x, y);
-      const drawn = Boolean(ring) || element.classList[0] === "crank-slider";
+      const drawn = Boolean(ring) || ["crank-slider", "plot-slider"].includes(element.classList[0]);
       const words = [element.getAttribute("aria-label"), element.labels?.[0]?.textContent, element.textContent];
       return {
         words: words.find((text) => text?.trim())?.trim() ?? element.outerHTML.slice(0, 80),

@@ -21,9 +21,9 @@ fn main() {
     for demo in Demo::ALL {
         let design = demo.design();
         let list = parts(&design);
-        for part in
-            list.iter().filter(|part| matches!(part.form, Form::Sheet | Form::FlatBar | Form::LightBar))
-        {
+        for part in list.iter().filter(|part| {
+            matches!(part.form, Form::Sheet | Form::FlatBar | Form::LightBar | Form::SquareTube)
+        }) {
             let name = format!("{}-part-{}", demo.letter(), part.number);
             let size = [part.size[0].to_mm(), part.size[1].to_mm()];
             write(&name, dxf::write(&flat::part(part)), &[size]);

@@ -9,11 +9,12 @@
 use dxf::entities::{Entity, EntityType, Polyline};
 use dxf::{Drawing, Point};
 use risewright::design::Demo;
+use risewright::drawing::boring::{PX_PER_MM, TILE, Tile, tiles};
+use risewright::drawing::{Shape, widths};
 use risewright::parts::{Form, Part, parts};
 use risewright::quantity::{Length, System};
-use risewright::share::flat::{self, Flat};
-use risewright::share::svg::{self, Paper};
-use risewright::share::{csv, dxf as file};
+use risewright::share::flat;
+use risewright::share::{csv, dxf as file, svg};
 use risewright::workshop::drilling::tables;
 use risewright::workshop::hardware::bill;
 use risewright::workshop::sheets::{Search, jobs};
@@ -60,7 +61,7 @@ fn measure(line: &Polyline) -> (f64, f64) {
 
 /// What can be drawn flat: everything with a length, width and thickness to be cut.
 fn flat_parts() -> Vec<Part> {
-    let forms = [Form::Sheet, Form::FlatBar, Form::LightBar];
+    let forms = [Form::Sheet, Form::FlatBar, Form::LightBar, Form::SquareTube];
     Demo::ALL
         .iter()
         .flat_map(|demo| parts(&demo.design()))
@@ -165,18 +166,78 @@ fn svg_is_true_to_scale() {
     }
 }
 
+/// Every template of a part, in both systems.
+fn templates(part: &Part) -> impl Iterator<Item = (System, Vec<Tile>)> {
+    let rows = tables(core::slice::from_ref(part), Length::mm(0.2))
+        .pop()
+        .map(|table| table.rows)
+        .unwrap_or_default();
+    [System::Metric, System::Inch]
+        .into_iter()
+        .map(move |system| (system, tiles(part, &rows, system, &widths)))
+}
+
+/// What of A4 and of Letter is left within margins of 12 mm, upright: ISO 216 and ANSI/ASME Y14.1 sheet A.
+const PAPERS: [[f64; 2]; 2] = [[210.0 - 24.0, 297.0 - 24.0], [215.9 - 24.0, 279.4 - 24.0]];
+
 #[test]
-fn templates_cover_the_part_and_carry_a_bar() {
+fn templates_cover_the_part_on_either_paper() {
     for part in flat_parts() {
-        let flat: Flat = flat::part(&part);
-        for (paper, size) in [(Paper::A4, [297.0, 210.0]), (Paper::Letter, [279.4, 215.9])] {
-            let pages = svg::pages(&flat, paper);
-            let per_page = (size[0] - 20.0) * (size[1] - 40.0);
-            assert!(pages.len() as f64 * per_page >= flat.size[0] * flat.size[1]);
-            for page in &pages {
-                let own = true_to_scale(page);
-                assert!((own[0] - size[0]).abs() < EXACT && (own[1] - size[1]).abs() < EXACT);
-                assert!(page.contains("The bar is 100 mm long"));
+        for (_, tiles) in templates(&part) {
+            assert!(!tiles.is_empty(), "{}", part.name);
+            for tile in &tiles {
+                for (side, drawn) in [tile.drawn.width, tile.drawn.height].into_iter().enumerate() {
+                    assert!((drawn / PX_PER_MM - TILE[side]).abs() < EXACT);
+                    assert!(PAPERS.iter().all(|paper| TILE[side] <= paper[side]));
+                }
+            }
+            // Every place on the part is in a window, and its window goes on past it or ends at the part's own edge.
+            for (x, y) in (0..=60_u8).flat_map(|x| (0..=20_u8).map(move |y| (x, y))) {
+                let at =
+                    [part.size[0].to_mm() * f64::from(x) / 60.0, part.size[1].to_mm() * f64::from(y) / 20.0];
+                let inside = |tile: &&Tile| {
+                    (0..2).all(|side| {
+                        at[side] >= tile.corner[side] && at[side] <= tile.corner[side] + tile.window[side]
+                    })
+                };
+                assert!(tiles.iter().any(|tile| inside(&tile)), "{} at {at:?}", part.name);
+            }
+            // Neighbours share a strip, so that one can be laid on the other.
+            for pair in tiles.windows(2).filter(|pair| pair[0].corner[1] == pair[1].corner[1]) {
+                let shared = pair[0].corner[0] + pair[0].window[0] - pair[1].corner[0];
+                assert!(shared > 10.0, "{shared}");
+            }
+        }
+    }
+}
+
+/// The span of the first run along x in the notation of a path.
+fn reach(d: &str) -> f64 {
+    let numbers = d.split(['M', 'H', 'V', ' ']).filter(|word| !word.is_empty());
+    let numbers: Vec<f64> = numbers.map(|word| word.parse().unwrap()).collect();
+    // Ticks are triples of x, y and the height they reach; the last run is the bar itself.
+    let [.., from, _, to] = numbers.as_slice() else { panic!("{d}") };
+    to - from
+}
+
+#[test]
+fn every_template_carries_a_bar_of_its_length() {
+    for part in flat_parts() {
+        for (system, tiles) in templates(&part) {
+            let wanted = if system == System::Metric { 100.0 } else { 4.0 * 25.4 };
+            for tile in tiles {
+                let bars: Vec<&str> = tile
+                    .drawn
+                    .marks
+                    .iter()
+                    .filter(|mark| mark.class == "bar")
+                    .filter_map(|mark| match &mark.shape {
+                        Shape::Path(d) => Some(d.as_str()),
+                        _ => None,
+                    })
+                    .collect();
+                let [bar] = bars.as_slice() else { panic!("one bar a template") };
+                assert!((reach(bar) / PX_PER_MM - wanted).abs() < EXACT, "{}", reach(bar));
             }
         }
     }
@@ -217,7 +278,8 @@ fn csv_holds_every_part_hole_and_item() {
             sum(&holes, 2) as usize,
             list.iter().map(|part| part.holes.len() * part.count as usize).sum::<usize>()
         );
-        let bought = cells(&csv::hardware(&bill(&design, &list, &[(design.arms.thickness, 1)]), System::Inch));
+        let bought =
+            cells(&csv::hardware(&bill(&design, &list, &[(design.arms.thickness, 1)]), System::Inch));
         assert!(bought.len() > 20);
         for table in [whole, holes, bought] {
             assert!(table.iter().all(|row| row.len() == table[0].len()), "{table:?}");

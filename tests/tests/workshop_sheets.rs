@@ -7,7 +7,9 @@ use proptest::prelude::*;
 use risewright::design::{Cutting, Demo};
 use risewright::parts::{Form, parts};
 use risewright::quantity::Length;
-use risewright::workshop::sheets::{Adviser, Blank, Hint, Job, Layout, Piece, Search, bars, jobs, sequence};
+use risewright::workshop::sheets::{
+    Adviser, Blank, Hint, Job, Layout, Pass, Piece, Search, bars, jobs, passes, sequence,
+};
 
 /// Any job a builder may have, and some that nobody has: pieces larger than the sheet, no kerf, offcuts.
 fn any_job() -> impl Strategy<Value = Job> {
@@ -228,5 +230,50 @@ fn bars_hold_their_cuts() {
         ];
         let wanted: u32 = list.iter().filter(|part| barred.contains(&part.form)).map(|part| part.count).sum();
         assert_eq!(bars.iter().map(|bar| bar.cuts.len()).sum::<usize>(), wanted as usize);
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Steps told to the sawyer are the cuts of the sequence, every one once, and finish every piece once, with the fence where they say.
+    #[test]
+    fn passes_are_the_cuts(job in any_job()) {
+        let job = Job { cutting: Cutting::Straight, ..job };
+        let mut search = Search::new(&job);
+        search.advance(100);
+        for sheet in &search.best().sheets {
+            let order = sequence(&job, sheet).expect("a layout for the panel saw can be sawn");
+            let steps = passes(&job, sheet, &order);
+            prop_assert_eq!(steps.iter().map(Pass::count).sum::<usize>(), order.cuts.len());
+            let mut freed: Vec<usize> = steps.iter().flat_map(|pass| pass.freed.iter().copied()).collect();
+            let mut wanted: Vec<usize> = sheet.placed.iter().map(|placed| placed.piece).collect();
+            // A piece as large as the trimmed sheet needs no cut.
+            let room = job.room(job.blanks[sheet.blank]);
+            if let [only] = sheet.placed.as_slice() && [only.length, only.width] == room {
+                wanted.clear();
+            }
+            freed.sort_unstable();
+            wanted.sort_unstable();
+            prop_assert_eq!(freed, wanted);
+            for pass in &steps {
+                for cut in &pass.firsts {
+                    let start = if cut.across { cut.from.x } else { cut.from.y };
+                    prop_assert_eq!(cut.at - start, pass.fence);
+                    prop_assert_eq!(cut.across, pass.firsts[0].across);
+                }
+            }
+        }
+    }
+
+    /// Setting strips in order never makes more cuts than there are sides to cut: four a piece at most.
+    #[test]
+    fn no_piece_takes_more_than_four_cuts(job in any_job()) {
+        let job = Job { cutting: Cutting::Straight, ..job };
+        let search = Search::new(&job);
+        for sheet in &search.best().sheets {
+            let cuts = sequence(&job, sheet).expect("a layout for the panel saw can be sawn").cuts.len();
+            prop_assert!(cuts <= 4 * sheet.placed.len(), "{} cuts for {}", cuts, sheet.placed.len());
+        }
     }
 }

@@ -8,6 +8,7 @@ pub mod ends;
 pub mod fastener;
 pub mod friction;
 pub mod panel;
+pub mod sheet;
 mod source;
 pub mod species;
 pub mod steel;

@@ -9,7 +9,7 @@ const DEAR: i64 = 100_000_000;
 inputs! {
     /// The sheet the parts come from, the saw that cuts them, and what things cost. A price of 0 is one not known.
     shop: Shop {
-        /// Length of a sheet of the stock.
+        /// Length of a sheet of the stock, along the grain of its face.
         sheet_length: Length = mm(1525.0), mm(100.0) => mm(6000.0), "sy", "Sheet length";
         /// Width of a sheet of the stock.
         sheet_width: Length = mm(1525.0), mm(100.0) => mm(6000.0), "sz", "Sheet width";
@@ -19,6 +19,8 @@ inputs! {
         trim: Length = mm(5.0), mm(0.0) => mm(100.0), "yt", "Edge trim";
         /// How the sheet is cut up.
         cutting: Cutting = 0, 0 => 1, "yc", "Cut with";
+        /// Whether arms, rails and boards must lie along the grain of the sheet; a panel without grain lets them turn.
+        keep_grain: bool = 1, 0 => 1, "yh", "Keep to the grain";
         /// Length of an offcut that is used before a sheet, along its grain; 0 where there is none.
         offcut_length: Length = 0, 0 => mm(6000.0), "ya", "Offcut 1, length";
         /// Width of that offcut.

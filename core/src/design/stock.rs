@@ -4,6 +4,7 @@ use crate::catalogue::bearing::{BEARINGS, Bearing, Duty};
 use crate::catalogue::ends::Ends;
 use crate::catalogue::fastener::{BOLT_CLASSES, BoltClass};
 use crate::catalogue::panel::PANELS;
+use crate::catalogue::sheet::{SHEET_SIZES, SheetSize};
 use crate::catalogue::thread::{THREADS, Thread};
 use crate::catalogue::{Family, Stock};
 use crate::quantity::{Density, Length, Stress};
@@ -46,6 +47,19 @@ const fn sort(family: Family) -> WoodSort {
         Family::Softwood | Family::Lvl => WoodSort::Softwood,
         Family::Hardwood => WoodSort::Hardwood,
     }
+}
+
+/// Takes length and width of the sheets to be bought from a size of the catalogue.
+pub fn set_sheet(design: &mut Design, sheet: &SheetSize) {
+    design.shop.sheet_length = sheet.length;
+    design.shop.sheet_width = sheet.width;
+}
+
+/// The size a design's sheets have; none for a size of the builder's own.
+#[must_use]
+pub fn sheet(design: &Design) -> Option<&'static SheetSize> {
+    let shop = &design.shop;
+    SHEET_SIZES.iter().find(|row| (row.length, row.width) == (shop.sheet_length, shop.sheet_width))
 }
 
 /// Takes the strength of the pivot bolts from a class of the catalogue.

@@ -103,7 +103,9 @@ impl Sketch {
     fn circle(&mut self, class: &'static str, x: f64, diameter: f64) {
         let last = self.strokes.last().map(|stroke| &stroke.outline);
         let edge = match last {
-            Some(Outline::Circle { centre, radius }) if centre.x == x => *radius - diameter / 2.0,
+            Some(Outline::Circle { centre, radius }) if (centre.x - x).abs() < 1e-9 => {
+                *radius - diameter / 2.0
+            }
             _ => f64::INFINITY,
         };
         if diameter > 0.0 && (edge < 0.0 || edge * PER_MM > APART) {

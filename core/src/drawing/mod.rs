@@ -49,16 +49,16 @@ mod title;
 mod usage;
 mod view;
 
+pub(crate) use chart::joint_words;
 pub use face::{Face, Measure, widths};
 pub use frame::{Area, Frame, Grip, PlotArea};
 pub use mark::{Anchor, Curve, Hue, Ink, Mark, Shape};
-pub(crate) use chart::joint_words;
 pub(crate) use outline::write;
 pub(crate) use svg::escaped;
 
+pub use outline::{Bounds, Outline, Segment, Stroke};
 pub use plain::LIGHT;
 pub use plotted::{Column, PlotRow, PlotTable, Plotted};
-pub use outline::{Bounds, Outline, Segment, Stroke};
 pub use reading::{Reading, ReadingRow};
 pub use scale::{Model, Scale, Screen};
 pub use sheet::{Live, Picture, Sheet, compose};

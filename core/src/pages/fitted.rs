@@ -20,11 +20,11 @@ pub(super) fn for_plan(draw: impl Fn(f64, bool) -> Figure) -> Block {
 }
 
 /// Width of a part's figure beside its table, px.
-const PLAN: f64 = 640.0;
+const PLAN: f64 = 620.0;
 
 fn fitted(widths: &[(&'static str, f64)], draw: impl Fn(f64, bool) -> Figure) -> Block {
-    let forms = widths.iter().map(|(class, width)| {
-        Block::Group(class, vec![Block::Figure(draw(*width, *class == WIDTHS[2].0))])
-    });
+    let forms = widths
+        .iter()
+        .map(|(class, width)| Block::Group(class, vec![Block::Figure(draw(*width, *class == WIDTHS[2].0))]));
     Block::Group("fitted", forms.collect())
 }

@@ -67,10 +67,15 @@ impl Page for Hardware {
             "Outlines are drawn 1 : {SCALE}, long pieces broken. Numbers are those of every other list and drawing. Bolts and screws are named in the units they are sold in, everything else in {}.",
             if reader.system == System::Metric { "millimetres" } else { "inches" }
         )));
-        blocks.push(Block::heading("Cut to length"));
-        blocks.push(Block::Table(lengths(&self.report, reader.system)));
-        blocks.push(Block::note(
-            "Whole bars as sold over the counter, the longest pieces cut first, the sheet saw’s kerf between two cuts.",
+        blocks.push(Block::Group(
+            "lengths",
+            vec![
+                Block::heading("Cut to length"),
+                Block::Table(lengths(&self.report, reader.system)),
+                Block::note(
+                    "Whole bars as sold over the counter, the longest pieces cut first, the sheet saw’s kerf between two cuts.",
+                ),
+            ],
         ));
         Document { title: View::Hardware.title().into(), blocks }
     }

@@ -49,7 +49,9 @@ fn block(out: &mut String, block: &Block) {
         }
         Block::Shapes(shapes) => put(
             out,
-            format_args!("<svg class=\"shapes\" width=\"0\" height=\"0\" aria-hidden=\"true\"><defs>{shapes}</defs></svg>"),
+            format_args!(
+                "<svg class=\"shapes\" width=\"0\" height=\"0\" aria-hidden=\"true\"><defs>{shapes}</defs></svg>"
+            ),
         ),
         Block::NewPage => out.push_str("<hr class=\"new-page\">"),
     }
@@ -107,7 +109,9 @@ fn table(out: &mut String, table: &Table) {
             let (wide, words) = (table.head.len(), escaped(words));
             put(
                 out,
-                format_args!("{begin}<tr class=\"part\"><th scope=\"rowgroup\" colspan=\"{wide}\">{words}</th></tr>"),
+                format_args!(
+                    "{begin}<tr class=\"part\"><th scope=\"rowgroup\" colspan=\"{wide}\">{words}</th></tr>"
+                ),
             );
         } else {
             line(out, row);
@@ -145,7 +149,9 @@ const fn class(cell: &Cell) -> &'static str {
 fn cell(out: &mut String, cell: &Cell) {
     match cell {
         Cell::Words(words) => text(out, words),
-        Cell::Number(words) | Cell::StrongNumber(words) | Cell::Heading(words) => out.push_str(&escaped(words)),
+        Cell::Number(words) | Cell::StrongNumber(words) | Cell::Heading(words) => {
+            out.push_str(&escaped(words))
+        }
         Cell::Picture(content) => figure(out, content),
     }
 }

@@ -19,9 +19,9 @@ mod strength;
 mod sway;
 
 pub use cautions::CAUTIONS;
+pub use document::{Act, Block, Cell, Document, Figure, Fold, Span, Table, Text};
 pub use live::Live;
 pub use sway::headline;
-pub use document::{Act, Block, Cell, Document, Figure, Fold, Span, Table, Text};
 
 use std::rc::Rc;
 

@@ -8,6 +8,9 @@ use crate::quantity::Length;
 /// Side of a prop, a squared batten of softwood.
 const PROP: Length = Length::mm(45.0);
 
+/// A prop is shorter than the gap it stands in by this, so that it can be set and the deck lowered onto it.
+const ROOM_TO_SET: Length = Length::mm(5.0);
+
 /// The guide block: three bolt diameters on either side of the hole.
 const GUIDE: i64 = 6;
 
@@ -20,7 +23,7 @@ fn prop(design: &Design) -> Part {
     let (frames, lift, running) = (&design.frames, &design.lift, &design.running);
     let above = frames.wear + frames.deck_thickness + frames.deck_rail_depth + frames.strip_thickness;
     let below = running.caster_height + frames.beam_depth + frames.strip_thickness;
-    let length = (lift.highest - above - below).max(Length::ZERO);
+    let length = (lift.highest - above - below - ROOM_TO_SET).max(Length::ZERO);
     let size = [length, PROP, PROP];
     Part::new("Prop", Rides::Aside, Form::Batten, size, block(BATTEN, size))
         .times(2)

@@ -8,6 +8,6 @@ mod figure36;
 pub mod flat;
 pub mod link;
 pub mod plot;
+pub mod sideways;
 pub mod stem;
 pub mod svg;
-pub mod sideways;

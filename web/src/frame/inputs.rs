@@ -4,8 +4,11 @@ use std::sync::Arc;
 use leptos::prelude::*;
 use risewright::catalogue::Row;
 use risewright::catalogue::panel::PANELS;
+use risewright::catalogue::sheet::SHEET_SIZES;
 use risewright::catalogue::thread::THREADS;
-use risewright::design::{Demo, Design, Field, Group, panel, set_panel, set_thread, thread};
+use risewright::design::{
+    Demo, Design, Field, Group, panel, set_panel, set_sheet, set_thread, sheet, thread,
+};
 use risewright::quantity::{Kind, System, read};
 use risewright::report::{Refusal, span};
 
@@ -75,6 +78,7 @@ fn Fields(state: State, group: Group, open: bool) -> impl IntoView {
             <div class="fields">
                 {match group {
                     Group::Arms => Some(picker(state, "pick-panel", "Stock", &PANELS, panel, set_panel).into_any()),
+                    Group::Shop => Some(picker(state, "pick-sheet", "Sheet sold as", &SHEET_SIZES, sheet, set_sheet).into_any()),
                     Group::Drive => Some(picker(state, "pick-thread", "Thread", &THREADS, thread, set_thread).into_any()),
                     _ => None,
                 }}

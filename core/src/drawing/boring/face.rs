@@ -3,6 +3,7 @@ use crate::drawing::mark::Mark;
 use crate::drawing::outline::{Outline, Segment};
 use crate::drawing::scale::{Model, Scale};
 use crate::parts::{Corner, Form, Housing, Part, Purpose};
+use crate::quantity::Length;
 use glam::DVec2;
 
 /// How far a centre mark reaches past its hole, px.
@@ -52,11 +53,39 @@ fn closed(lie: &Lie, corners: &[Corner]) -> Outline {
     Outline::Run { start, segments: segments.collect(), closed: true }
 }
 
-fn recess(lie: &Lie, cut: &Housing) -> Outline {
+/// The corners of a recess, mm, made longer across the part by so much at either side.
+fn recess(cut: &Housing, more: f64) -> [[f64; 2]; 4] {
     let [x, y] = [cut.along, cut.across].map(|place| place.to_mm());
     let [half, high] = [cut.length, cut.width].map(|side| side.to_mm() / 2.0);
-    let corners = [[x - half, y - high], [x + half, y - high], [x + half, y + high], [x - half, y + high]];
-    Outline::polygon(&corners.map(|corner| lie.point(corner)))
+    let high = high + more;
+    [[x - half, y - high], [x + half, y - high], [x + half, y + high], [x - half, y + high]]
+}
+
+/// A recess right through: where it reaches the edge it is open there.
+fn notch(part: &Part, lie: &Lie, cut: &Housing) -> Vec<Mark> {
+    // Wide enough to cover the line of the edge.
+    let more = 2.0 / lie.scale.per_mm;
+    let [low, right, high, left] = recess(cut, 0.0).map(|corner| lie.point(corner));
+    let half = Length::from_steps(cut.width.steps() / 2);
+    let at_edge = [cut.across - half <= Length::ZERO, cut.across + half >= part.size[1]];
+    let sides: &[DVec2] = match at_edge {
+        [true, false] => &[low, left, high, right],
+        [false, true] => &[left, low, right, high],
+        _ => return vec![lie.draw("w sheet", &Outline::polygon(&[low, right, high, left]))],
+    };
+    let beyond = recess(cut, more);
+    let own = recess(cut, 0.0);
+    // Beyond the edge only.
+    let cover = if at_edge[0] {
+        [beyond[0], beyond[1], own[2], own[3]]
+    } else {
+        [own[0], own[1], beyond[2], beyond[3]]
+    };
+    let segments = sides[1..].iter().map(|corner| Segment::Line(*corner)).collect();
+    vec![
+        lie.draw("sheet", &Outline::polygon(&cover.map(|corner| lie.point(corner)))),
+        lie.draw("w", &Outline::Run { start: sides[0], segments, closed: false }),
+    ]
 }
 
 /// Everything of the part that is drawn, in painter's order.
@@ -64,7 +93,13 @@ pub(super) fn face(part: &Part, lie: &Lie) -> Vec<Mark> {
     let wood = matches!(part.form, Form::Sheet | Form::Batten);
     let mut marks = vec![lie.draw(if wood { "w ply" } else { "w steel" }, &closed(lie, &part.outline()))];
     for cut in &part.housings {
-        marks.push(lie.draw(if cut.depth < part.size[2] { "w far" } else { "w sheet" }, &recess(lie, cut)));
+        if cut.depth < part.size[2] {
+            marks.push(
+                lie.draw("w far", &Outline::polygon(&recess(cut, 0.0).map(|corner| lie.point(corner)))),
+            );
+        } else {
+            marks.extend(notch(part, lie, cut));
+        }
     }
     if let Some(axis) = axis(part) {
         let ends = [[-6.0 / lie.scale.per_mm, axis], [part.size[0].to_mm() + 6.0 / lie.scale.per_mm, axis]];

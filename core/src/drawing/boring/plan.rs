@@ -44,7 +44,8 @@ pub fn plan(part: &Part, rows: &[Row], system: System, width: f64, measure: Meas
     let longest = |list: &[Length]| {
         list.iter().map(|length| measure(&words(*length), crate::drawing::Face::Plain)).fold(8.0, f64::max)
     };
-    let (left, below) = (FREE + longest(&across) + LEADER + LINE + 6.0, LINE + LEADER + longest(&along) + 6.0 + FREE);
+    let (left, below) =
+        (FREE + longest(&across) + LEADER + LINE + 6.0, LINE + LEADER + longest(&along) + 6.0 + FREE);
     let room = (width - left - 2.0 * FREE).max(1.0);
     let scales: &[u32] = match system {
         System::Metric => &METRIC,
@@ -72,10 +73,15 @@ pub fn plan(part: &Part, rows: &[Row], system: System, width: f64, measure: Meas
         let reach = row.bit.countersink.unwrap_or(row.bit.diameter).to_mm() / 2.0 * per_mm;
         lettering.keep(Area::between([at.x - reach, at.x + reach], [at.y - reach, at.y + reach]));
     }
+    // Lettering stands in the part or off it, not on its edges.
+    for y in [datum.y - drawn_high, datum.y] {
+        lettering.keep(Area::between([datum.x, datum.x + drawn_wide], [y - EDGE, y + EDGE]));
+    }
     for cut in &part.housings {
         let half = [cut.length, cut.width].map(|side| side.to_mm() / 2.0);
         let middle = [cut.along, cut.across].map(Length::to_mm);
-        let [from, to] = [-1.0, 1.0].map(|side| lie.at([middle[0] + side * half[0], middle[1] + side * half[1]]));
+        let [from, to] =
+            [-1.0, 1.0].map(|side| lie.at([middle[0] + side * half[0], middle[1] + side * half[1]]));
         for x in [from.x, to.x] {
             lettering.keep(Area::between([x - EDGE, x + EDGE], [from.y, to.y]));
         }
@@ -109,12 +115,11 @@ pub fn plan(part: &Part, rows: &[Row], system: System, width: f64, measure: Meas
     for row in rows {
         let at = lie.at([row.along.to_mm(), row.across.to_mm()]);
         let reach = row.bit.countersink.unwrap_or(row.bit.diameter).to_mm() / 2.0 * per_mm;
-        marks.push(letter(&mut lettering, at, reach, &row.letter));
+        marks.push(letter(&mut lettering, at, reach, datum.y - drawn_high, &row.letter));
     }
     for cut in &part.housings {
-        let [above, below] = [1.0, -1.0].map(|side| {
-            lie.at([cut.along.to_mm(), cut.across.to_mm() + side * cut.width.to_mm() / 2.0])
-        });
+        let [above, below] = [1.0, -1.0]
+            .map(|side| lie.at([cut.along.to_mm(), cut.across.to_mm() + side * cut.width.to_mm() / 2.0]));
         let words = format!("{} deep", words(cut.depth));
         let forms = [below.by(0.0, 13.0), above.by(0.0, -5.0), below.by(0.0, -4.0)]
             .map(|at| text("q halo", at, Anchor::Middle, &words));
@@ -133,8 +138,8 @@ fn distances(of: fn(&Row) -> Length, rows: &[Row], whole: Length) -> Vec<Length>
     list
 }
 
-/// A hole's letter beside it.
-fn letter(lettering: &mut Lettering<'_>, at: Screen, reach: f64, words: &str) -> Mark {
+/// A hole's letter beside it, or above the part's upper edge.
+fn letter(lettering: &mut Lettering<'_>, at: Screen, reach: f64, top: f64, words: &str) -> Mark {
     let out = reach + 3.0;
     let diagonal = out * 0.75;
     let places = [
@@ -148,6 +153,7 @@ fn letter(lettering: &mut Lettering<'_>, at: Screen, reach: f64, words: &str) ->
         (-out - 2.0, 4.0, Anchor::End),
         (0.0, -out - 14.0, Anchor::Middle),
         (0.0, out + 21.0, Anchor::Middle),
+        (0.0, top - at.y - 4.0, Anchor::Middle),
         (diagonal, -diagonal - 10.0, Anchor::Start),
         (-diagonal, -diagonal - 10.0, Anchor::End),
     ];

@@ -34,16 +34,18 @@ pub(super) struct Running<'a> {
 impl Running<'_> {
     /// Along the part: a level line beneath it, figures read from the right.
     pub(super) fn level(&self, lettering: &mut Lettering<'_>) -> Vec<Mark> {
-        self.draw(lettering, |along, across| Screen::new(along, across), |at, words| {
+        self.draw(lettering, Screen::new, |at, words| {
             upright("dt halo", at.by(MIDDLE, 0.0), Anchor::End, words)
         })
     }
 
     /// Across the part: an upright line at its left, figures level beside it.
     pub(super) fn rising(&self, lettering: &mut Lettering<'_>) -> Vec<Mark> {
-        self.draw(lettering, |along, across| Screen::new(across, along), |at, words| {
-            text("dt halo", at.by(0.0, MIDDLE), Anchor::End, words)
-        })
+        self.draw(
+            lettering,
+            |along, across| Screen::new(across, along),
+            |at, words| text("dt halo", at.by(0.0, MIDDLE), Anchor::End, words),
+        )
     }
 
     /// `point` takes a place along the line and one across it.
@@ -79,9 +81,10 @@ impl Running<'_> {
                 heads += &dimension_head(point(origin, line), tip);
             }
         }
-        let far = all.iter().map(|(place, _)| *place).max_by(|one, other| {
-            (one - origin).abs().total_cmp(&(other - origin).abs())
-        });
+        let far = all
+            .iter()
+            .map(|(place, _)| *place)
+            .max_by(|one, other| (one - origin).abs().total_cmp(&(other - origin).abs()));
         let mut marks = vec![Mark::path("ext", leaders)];
         marks.push(Mark::line("dl", point(origin, line), point(far.unwrap_or(origin), line)));
         marks.push(Mark::path("ah", heads));

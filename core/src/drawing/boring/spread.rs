@@ -21,7 +21,8 @@ pub(super) fn spread(wanted: &[f64], gap: f64, [least, most]: [f64; 2]) -> Vec<f
         }
     }
     let most = (most - offset(wanted.len().saturating_sub(1))).max(least);
-    let pooled = blocks.iter().flat_map(|(mean, count)| core::iter::repeat_n(mean.clamp(least, most), *count));
+    let pooled =
+        blocks.iter().flat_map(|(mean, count)| core::iter::repeat_n(mean.clamp(least, most), *count));
     pooled.enumerate().map(|(at, place)| place + offset(at)).collect()
 }
 

@@ -10,7 +10,7 @@ use crate::drawing::mark::{Anchor, Mark};
 use crate::drawing::outline::{tidy, write};
 use crate::drawing::scale::{Scale, Screen};
 use crate::parts::Part;
-use crate::quantity::{System, figures};
+use crate::quantity::{Length, System, figures};
 use crate::workshop::drilling::Row;
 
 /// Width and height of a tile, mm: what is left of A4 (210 by 297) and of Letter (215.9 by 279.4) within margins of 12 mm, some spare.
@@ -33,8 +33,10 @@ const BAR_INCH: (f64, u8, &str) = (101.6, 16, "4 in");
 pub struct Tile {
     /// The drawing, px; divided by [`PX_PER_MM`] it is [`TILE`].
     pub drawn: Drawn,
-    /// Its row from the datum end or edge, from 0, and its column.
-    pub place: [usize; 2],
+    /// Where its window begins on the part, mm from datum end and datum edge.
+    pub corner: [f64; 2],
+    /// How much of the part's length and width the window takes, mm.
+    pub window: [f64; 2],
 }
 
 /// Where windows begin along a side of the part, mm from its datum; they are `window` long and overlap.
@@ -50,7 +52,7 @@ fn starts(size: f64, window: f64) -> Vec<f64> {
 /// The part on as few tiles as it takes, its length along the longer side of the paper where it is long; none where it would take too many.
 #[must_use]
 pub fn tiles(part: &Part, rows: &[Row], system: System, measure: Measure<'_>) -> Vec<Tile> {
-    let [long, wide] = [part.size[0].to_mm(), part.size[1].to_mm()];
+    let [long, wide] = [part.size[0], part.size[1]].map(Length::to_mm);
     let window = [TILE[0], TILE[1] - STRIP];
     let lying = [starts(long, window[0]), starts(wide, window[1])];
     let standing = [starts(long, window[1]), starts(wide, window[0])];
@@ -62,12 +64,12 @@ pub fn tiles(part: &Part, rows: &[Row], system: System, measure: Measure<'_>) ->
         return Vec::new();
     }
     let mut list = Vec::new();
-    for (row, across) in starts[1].iter().enumerate() {
-        for (column, along) in starts[0].iter().enumerate() {
+    for across in &starts[1] {
+        for along in &starts[0] {
             let corner = [*along, *across];
-            let drawn = Sheet { part, rows, system, turned, starts: &starts, corner, number: list.len() + 1, count }
-                .draw(measure);
-            list.push(Tile { drawn, place: [row, column] });
+            let number = list.len() + 1;
+            let sheet = Sheet { part, rows, system, turned, starts: &starts, corner, number, count };
+            list.push(Tile { drawn: sheet.draw(measure), corner, window: [sheet.span(0), sheet.span(1)] });
         }
     }
     list
@@ -123,9 +125,9 @@ impl Sheet<'_> {
                 (0.0, -reach, Anchor::Middle),
                 (0.0, reach + 9.0, Anchor::Middle),
             ];
-            marks.push(
-                lettering.place(forms.map(|(right, down, anchor)| text("b halo", at.by(right, down), anchor, &words))),
-            );
+            marks.push(lettering.place(
+                forms.map(|(right, down, anchor)| text("b halo", at.by(right, down), anchor, &words)),
+            ));
         }
         marks.extend(self.strip(&strip, &mut lettering));
         Drawn { width, height, marks }
@@ -135,8 +137,9 @@ impl Sheet<'_> {
     fn joins(&self, lie: &Lie, lettering: &mut Lettering<'_>) -> Vec<Mark> {
         let mut marks = Vec::new();
         for side in 0..2 {
-            let at = |mine: f64, other: f64| if side == 0 { lie.at([mine, other]) } else { lie.at([other, mine]) };
-            let size = [self.part.size[0], self.part.size[1]].map(|size| size.to_mm());
+            let at =
+                |mine: f64, other: f64| if side == 0 { lie.at([mine, other]) } else { lie.at([other, mine]) };
+            let size = [self.part.size[0], self.part.size[1]].map(Length::to_mm);
             let other = size[1 - side];
             for start in self.starts[side].iter().skip(1) {
                 let line = start + OVERLAP / 2.0;
@@ -154,12 +157,17 @@ impl Sheet<'_> {
                         &mut crosses,
                         format_args!(
                             "M{} {}H{}M{} {}V{}",
-                            tidy(x - arm), tidy(y), tidy(x + arm), tidy(x), tidy(y - arm), tidy(y + arm)
+                            tidy(x - arm),
+                            tidy(y),
+                            tidy(x + arm),
+                            tidy(x),
+                            tidy(y - arm),
+                            tidy(y + arm)
                         ),
                     );
                 }
                 marks.push(Mark::path("n none", crosses));
-                let distance = figures::marked(crate::quantity::Length::mm(line), self.system);
+                let distance = figures::marked(Length::mm(line), self.system);
                 let words = format!("join at {distance}");
                 let level = (side == 0) == self.turned;
                 let places = [0.3, 0.7, 0.15, 0.85].map(|share| at(line, share * other));
@@ -178,7 +186,7 @@ impl Sheet<'_> {
     /// How much of a side of the part the window covers, mm.
     fn span(&self, side: usize) -> f64 {
         let window = [TILE[0], TILE[1] - STRIP];
-        window[if (side == 0) == self.turned { 1 } else { 0 }]
+        window[usize::from((side == 0) == self.turned)]
     }
 
     /// The ruler bar, and which tile of which part this is.
@@ -204,7 +212,9 @@ impl Sheet<'_> {
             self.number,
             self.count
         );
-        let advice = format!("The bar is {words} long. If yours is not, print again at 100 %, without fitting to the page.");
+        let advice = format!(
+            "The bar is {words} long. If yours is not, print again at 100 %, without fitting to the page."
+        );
         vec![
             Mark::path("bar", ticks),
             lettering.set(text("s", beside, Anchor::Start, words)),

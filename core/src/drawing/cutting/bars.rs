@@ -34,13 +34,19 @@ pub fn bars(list: &[Bar], kerf: Length, system: System, width: f64, measure: Mea
     for bar in list {
         if before != Some((bar.form, bar.section)) {
             before = Some((bar.form, bar.section));
-            marks.push(lettering.set(text("b", Screen::new(0.0, y + 15.0), Anchor::Start, &section(bar, system))));
+            marks.push(lettering.set(text(
+                "b",
+                Screen::new(0.0, y + 15.0),
+                Anchor::Start,
+                &section(bar, system),
+            )));
             y += HEADING;
         }
         let size = figures::marked(bar.length, system).number;
         y += LABELS;
         let deep = (bar.section[0].to_mm() * per_mm).max(THIN);
-        let area = |from: f64, to: f64| Area::between([1.0 + from * per_mm, 1.0 + to * per_mm], [y, y + deep]);
+        let area =
+            |from: f64, to: f64| Area::between([1.0 + from * per_mm, 1.0 + to * per_mm], [y, y + deep]);
         let rest = area(bar.length.to_mm() - bar.rest(kerf).to_mm(), bar.length.to_mm());
         marks.push(Mark::path("hatch", hatch(&rest)));
         let mut from = 0.0;
@@ -57,11 +63,18 @@ pub fn bars(list: &[Bar], kerf: Length, system: System, width: f64, measure: Mea
             marks.extend(label(&mut lettering, &area(start, from - kerf.to_mm()), *part, &words));
         }
         let words = format!("{} left of {size}", figures::marked(bar.rest(kerf), system).number);
-        let forms = [(rest.x + rest.width / 2.0, Anchor::Middle), (rest.x, Anchor::Start), (width - 1.0, Anchor::End)];
-        marks.push(lettering.place(
-            forms.map(|(x, anchor)| text("s", Screen::new(x, y - 5.0), anchor, &words)),
-        ));
-        marks.push(Mark::rect("w none", Screen::new(1.0, y), longest.min(bar.length.to_mm()) * per_mm, deep));
+        let end = 1.0 + bar.length.to_mm() * per_mm;
+        let forms = [
+            (rest.x + rest.width / 2.0, Anchor::Middle),
+            (end, Anchor::End),
+            (rest.x, Anchor::Start),
+            (end + 8.0, Anchor::Start),
+            (width - 1.0, Anchor::End),
+        ];
+        marks.push(
+            lettering.place(forms.map(|(x, anchor)| text("s", Screen::new(x, y - 5.0), anchor, &words))),
+        );
+        marks.push(Mark::rect("w none", Screen::new(1.0, y), bar.length.to_mm() * per_mm, deep));
         y += deep + BENEATH;
     }
     Drawn { width, height: y, marks }
@@ -72,7 +85,8 @@ fn label(lettering: &mut Lettering<'_>, over: &Area, part: u32, words: &str) -> 
     let (base, number) = (over.y - 5.0, part.to_string());
     let long = 2.0 * RING + 5.0 + lettering.width("dt", words);
     let middle = over.x + over.width / 2.0;
-    let left = [middle - long / 2.0, over.x, over.right() - long, middle].into_iter().map(|left| left.max(0.0));
+    let left =
+        [middle - long / 2.0, over.x, over.right() - long, middle].into_iter().map(|left| left.max(0.0));
     for left in left {
         let ring = Screen::new(left + RING, base - 4.0);
         let number = text("mt", ring.by(0.0, 3.8), Anchor::Middle, &number);

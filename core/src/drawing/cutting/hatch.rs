@@ -35,7 +35,8 @@ mod tests {
         d.split('M')
             .skip(1)
             .map(|line| {
-                let numbers: Vec<f64> = line.split(['L', ' ']).map(|number| number.parse().unwrap_or(f64::NAN)).collect();
+                let numbers: Vec<f64> =
+                    line.split(['L', ' ']).map(|number| number.parse().unwrap_or(f64::NAN)).collect();
                 [numbers[0], numbers[1], numbers[2], numbers[3]]
             })
             .collect()
@@ -49,7 +50,12 @@ mod tests {
         for [x1, y1, x2, y2] in found {
             assert!((x2 - x1 - (y1 - y2)).abs() < 0.02, "45 degrees");
             for (x, y) in [(x1, y1), (x2, y2)] {
-                assert!(x > area.x - 0.01 && x < area.right() + 0.01 && y > area.y - 0.01 && y < area.bottom() + 0.01);
+                assert!(
+                    x > area.x - 0.01
+                        && x < area.right() + 0.01
+                        && y > area.y - 0.01
+                        && y < area.bottom() + 0.01
+                );
             }
         }
         assert_eq!(hatch(&Area::default()), "");

@@ -11,6 +11,9 @@ mod piece;
 pub use bars::bars;
 pub use panel::{Panel, panel};
 
+#[cfg(test)]
+mod tests;
+
 use super::mark::Mark;
 
 /// A figure that stands still.

@@ -10,7 +10,7 @@ use crate::drawing::lettering::{Lettering, text};
 use crate::drawing::mark::{Anchor, Mark};
 use crate::drawing::scale::Screen;
 use crate::quantity::{Length, System, figures};
-use crate::workshop::sheets::{Job, Pass, Sheet};
+use crate::workshop::sheets::{Cut, Job, Offcut, Pass, Sheet};
 
 /// Room for the dimensions beside and above the sheet, and free beyond its other edges, px.
 const DIMENSIONS: f64 = 34.0;
@@ -25,10 +25,10 @@ pub struct Panel<'a> {
     pub job: &'a Job,
     /// The sheet with its pieces.
     pub sheet: &'a Sheet,
-    /// Its cuts, whose numbers stand on it from 1; none for a router.
+    /// Its cuts, whose numbers stand on it from 1; none for a router, or where there is no room for them.
     pub passes: &'a [Pass],
     /// Its offcuts.
-    pub offcuts: &'a [crate::workshop::sheets::Offcut],
+    pub offcuts: &'a [Offcut],
     /// Units of the sizes in it.
     pub system: System,
     /// Whether the sheet stands on its width, for a narrow page.
@@ -101,7 +101,9 @@ pub fn panel(of: &Panel<'_>, width: f64, measure: Measure<'_>) -> Drawn {
         lettered.extend(offcut(&mut lettering, &area, &sides([rest.length, rest.width], of.system)));
     }
     for (pass, number) in of.passes.iter().zip(1_usize..) {
-        lettered.push(cut_number(&mut lettering, &lie, pass, number));
+        for cut in &pass.firsts {
+            lettered.push(cut_number(&mut lettering, &lie, cut, number));
+        }
     }
     marks.extend(lettered);
     marks.extend(outer(&mut lettering, &sheet, whole.map(Length::mm), of));
@@ -116,7 +118,8 @@ fn waste(of: &Panel<'_>, lie: &Lie, trimmed: Patch) -> Vec<Mark> {
         marks.push(Mark::path("hatch", hatch(&area)));
         for placed in &of.sheet.placed {
             let kerf = of.job.kerf;
-            let around = [placed.x - kerf, placed.y - kerf, placed.length + kerf * 2, placed.width + kerf * 2];
+            let around =
+                [placed.x - kerf, placed.y - kerf, placed.length + kerf * 2, placed.width + kerf * 2];
             marks.push(rect("sheet", &lie.area(around)));
         }
     }
@@ -132,21 +135,27 @@ fn waste(of: &Panel<'_>, lie: &Lie, trimmed: Patch) -> Vec<Mark> {
 /// The size of an offcut where it has room.
 fn offcut(lettering: &mut Lettering<'_>, area: &Area, size: &str) -> Option<Mark> {
     let class = "dt halo";
-    let (middle, room) =
-        (Screen::new(area.x + area.width / 2.0, area.y + area.height / 2.0), lettering.width(class, size) + 8.0);
+    let (middle, room) = (
+        Screen::new(area.x + area.width / 2.0, area.y + area.height / 2.0),
+        lettering.width(class, size) + 8.0,
+    );
     if area.width >= room && area.height >= 16.0 {
         Some(lettering.set(text(class, middle.by(0.0, 4.0), Anchor::Middle, size)))
     } else if area.height >= room && area.width >= 16.0 {
-        Some(lettering.set(crate::drawing::dimension::upright(class, middle.by(4.0, 0.0), Anchor::Middle, size)))
+        Some(lettering.set(crate::drawing::dimension::upright(
+            class,
+            middle.by(4.0, 0.0),
+            Anchor::Middle,
+            size,
+        )))
     } else {
         None
     }
 }
 
 /// The number of a cut on its line, where nothing else stands.
-fn cut_number(lettering: &mut Lettering<'_>, lie: &Lie, pass: &Pass, number: usize) -> Mark {
+fn cut_number(lettering: &mut Lettering<'_>, lie: &Lie, cut: &Cut, number: usize) -> Mark {
     const PLACES: [f64; 9] = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9, 0.04, 0.96];
-    let cut = &pass.first;
     let (x, y) = (cut.from.x.to_mm(), cut.from.y.to_mm());
     let (length, width) = (cut.from.length.to_mm(), cut.from.width.to_mm());
     let at = cut.at.to_mm();
@@ -158,19 +167,31 @@ fn cut_number(lettering: &mut Lettering<'_>, lie: &Lie, pass: &Pass, number: usi
     let words = number.to_string();
     lettering.place(PLACES.map(|share| {
         let on = ends[0].vector().lerp(ends[1].vector(), share);
-        text("q halo", Screen::from(on).by(0.0, 4.0), Anchor::Middle, &words)
+        text("cut q halo", Screen::from(on).by(0.0, 4.0), Anchor::Middle, &words)
     }))
 }
 
 /// Length and width of the sheet.
-fn outer(lettering: &mut Lettering<'_>, sheet: &Area, [length, width]: [Length; 2], of: &Panel<'_>) -> Vec<Mark> {
-    let sides = if of.upright { [("width", width), ("length", length)] } else { [("length", length), ("width", width)] };
+fn outer(
+    lettering: &mut Lettering<'_>,
+    sheet: &Area,
+    [length, width]: [Length; 2],
+    of: &Panel<'_>,
+) -> Vec<Mark> {
+    let sides = if of.upright {
+        [("width", width), ("length", length)]
+    } else {
+        [("length", length), ("width", width)]
+    };
     let [level, rise] = sides.map(|(word, side)| (word, figures::marked(side, of.system).number));
     let (x, y) = (sheet.x - LINE, sheet.y - LINE);
     let mut marks: Vec<Mark> = [sheet.x, sheet.right()]
         .map(|x| extension(Screen::new(x, sheet.y - 4.0), Screen::new(x, y - 6.0)))
         .into_iter()
-        .chain([sheet.y, sheet.bottom()].map(|y| extension(Screen::new(sheet.x - 4.0, y), Screen::new(x - 6.0, y))))
+        .chain(
+            [sheet.y, sheet.bottom()]
+                .map(|y| extension(Screen::new(sheet.x - 4.0, y), Screen::new(x - 6.0, y))),
+        )
         .collect();
     marks.extend(whole(level.0, &level.1).level(lettering, y, [sheet.x, sheet.right()]));
     marks.extend(whole(rise.0, &rise.1).vertical(lettering, x, [sheet.y, sheet.bottom()]));

@@ -1,13 +1,13 @@
 //! What stands in a piece: its number in a circle, its size, an arrow along the grain.
+use crate::drawing::dimension::upright;
 use crate::drawing::frame::Area;
 use crate::drawing::lettering::{Lettering, text};
-use crate::drawing::dimension::upright;
 use crate::drawing::mark::{Anchor, Mark};
 use crate::drawing::outline::{tidy, write};
 use crate::drawing::scale::Screen;
 
 /// Radius of the circle around a number, px.
-const RING: f64 = 8.5;
+const RING: f64 = 8.0;
 /// Between circle, words and arrow, px.
 const GAP: f64 = 6.0;
 /// Between lettering and the piece's outline, px.
@@ -60,11 +60,12 @@ pub(super) fn letter(lettering: &mut Lettering<'_>, area: &Area, said: &Said<'_>
             continue;
         }
         let arrow_room = if inline { arrow } else { 6.0 };
-        let mut length = if way.ring { 2.0 * RING } else { lettering.width("q", &number) };
+        let mut length = if way.ring { 2.0 * RING } else { lettering.width("mt", &number) };
         length += if way.size { GAP + words } else { 0.0 };
         length += if way.arrow { GAP + arrow_room } else { 0.0 };
         let depth = if way.ring { 2.0 * RING } else { 10.0 };
-        if length > long - 2.0 * CLEAR || depth > short - 1.0 {
+        let clear = if way.size || way.arrow { CLEAR } else { 0.5 };
+        if length > long - 2.0 * clear || depth > short - 0.5 {
             continue;
         }
         return set(lettering, middle, rising, length, (&number, said.size), way, (inline, arrow));
@@ -103,8 +104,8 @@ fn set(
         marks.push(lettering.set(text("mt", centre.by(0.0, 3.8), Anchor::Middle, number)));
         along += 2.0 * RING;
     } else {
-        let width = lettering.width("q", number);
-        marks.push(lettering.set(word("q", width / 2.0, Anchor::Middle, number)));
+        let width = lettering.width("mt", number);
+        marks.push(lettering.set(word("mt", width / 2.0, Anchor::Middle, number)));
         along += width;
     }
     if way.size {
@@ -131,7 +132,8 @@ fn grain_arrow([from, to]: [Screen; 2]) -> String {
     let span = to.vector() - from.vector();
     let Some(along) = span.try_normalize() else { return d };
     let side = along.perp();
-    let (first, last) = (from.vector() + HEAD * (along + side * 0.5), to.vector() - HEAD * (along + side * 0.5));
+    let (first, last) =
+        (from.vector() + HEAD * (along + side * 0.5), to.vector() - HEAD * (along + side * 0.5));
     for (index, point) in [first, from.vector(), to.vector(), last].into_iter().enumerate() {
         let command = if index == 0 { 'M' } else { 'L' };
         write(&mut d, format_args!("{command}{} {}", tidy(point.x), tidy(point.y)));

@@ -10,7 +10,11 @@ type Line = (&'static str, fn(&Exactness) -> Effect, fn(&Design) -> f64);
 const LINES: [Line; 6] = [
     ("deck out of level, end to end", |exact| exact.tilt, |design| design.frames.deck_length.to_m()),
     ("deck out of level, side to side", |exact| exact.lean, |design| design.frames.deck_width.to_m()),
-    ("twist: one side's end against the other's", |exact| exact.twist, |design| design.frames.deck_length.to_m()),
+    (
+        "twist: one side's end against the other's",
+        |exact| exact.twist,
+        |design| design.frames.deck_length.to_m(),
+    ),
     ("mismatch: fourth support off the other three", |exact| exact.mismatch, |_| 1.0),
     ("clearance each pivot needs to turn freely", |exact| exact.clearance, |_| 1.0),
     ("play which that adds at the load", |exact| exact.play, |_| 1.0),
@@ -65,7 +69,11 @@ pub(super) fn blocks(design: &Design, hold: &Hold, system: System) -> Vec<Block>
     for ((method, _), needed) in hold.ways.iter().zip(&hold.errors) {
         let strong = *method == Method::Pairs;
         for error in [needed.rss, needed.worst] {
-            let words = if error.is_finite() && error < MOST { figures::drilled(down(error, system), system).number } else { "any".into() };
+            let words = if error.is_finite() && error < MOST {
+                figures::drilled(down(error, system), system).number
+            } else {
+                "any".into()
+            };
             foot.push(if strong { Cell::StrongNumber(words) } else { Cell::number(words) });
         }
     }
@@ -80,7 +88,10 @@ pub(super) fn blocks(design: &Design, hold: &Hold, system: System) -> Vec<Block>
     }
     let unit = super::table::unit(system);
     blocks.push(Block::Table(Table {
-        caption: format!("What an error of {} at every hole does, each at its worst height, in {unit}", drilled(error)),
+        caption: format!(
+            "What an error of {} at every hole does, each at its worst height, in {unit}",
+            drilled(error)
+        ),
         head,
         rows: rows.collect(),
         foot: vec![foot],
@@ -107,5 +118,9 @@ fn down(error: f64, system: System) -> f64 {
 const MOST: f64 = 0.02;
 
 fn bound(error: f64, system: System) -> String {
-    if error.is_finite() && error < MOST { figures::drilled(down(error, system), system).to_string() } else { "any error a drill makes".into() }
+    if error.is_finite() && error < MOST {
+        figures::drilled(down(error, system), system).to_string()
+    } else {
+        "any error a drill makes".into()
+    }
 }

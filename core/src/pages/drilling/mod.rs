@@ -31,8 +31,9 @@ pub struct Drilling {
 impl Drilling {
     /// Over a report.
     pub fn new(report: Rc<Report>) -> Self {
-        let solver = Solver::new(report.mechanism())
-            .map_err(|faults| faults.into_iter().next().unwrap_or_else(|| Fault::new("design", "cannot be computed")));
+        let solver = Solver::new(report.mechanism()).map_err(|faults| {
+            faults.into_iter().next().unwrap_or_else(|| Fault::new("design", "cannot be computed"))
+        });
         let hold = solver.and_then(|solver| hold(&report.design, &solver));
         let tolerance = hold.as_ref().map_or(report.design.shop.drilling, |hold| hold.tolerance);
         let kinds = tables(&report.parts, tolerance)

@@ -6,8 +6,8 @@ use crate::workshop::drilling::{Row, Table, pilots};
 
 pub(super) const fn unit(system: System) -> &'static str {
     match system {
-        System::Metric => "mm",
-        System::Inch => "in",
+        System::Metric => "millimetres",
+        System::Inch => "inches",
     }
 }
 
@@ -26,7 +26,10 @@ pub(super) fn gist(table: &Table) -> String {
         1 => Some(format!("1 {thing}")),
         _ => Some(format!("{count} {thing}s")),
     };
-    let list = [some(table.rows.len(), "hole"), some(table.housings.len(), "recess").map(|words| words.replace("recesss", "recesses"))];
+    let list = [
+        some(table.rows.len(), "hole"),
+        some(table.housings.len(), "recess").map(|words| words.replace("recesss", "recesses")),
+    ];
     list.into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
@@ -54,7 +57,8 @@ pub(super) fn blocks(table: &Table, system: System) -> Vec<Block> {
 
 fn line(row: &Row, system: System) -> Vec<Cell> {
     let wide = number(row.bit.diameter, system);
-    let sunk = row.bit.countersink.map(|sunk| format!(", sunk to {}", number(sunk, system))).unwrap_or_default();
+    let sunk =
+        row.bit.countersink.map(|sunk| format!(", sunk to {}", number(sunk, system))).unwrap_or_default();
     let within = figures::drilled(row.tolerance.to_m(), system).number;
     let what = match row.purpose {
         Purpose::Countersunk => "screw".to_owned(),
@@ -128,7 +132,9 @@ pub(super) fn pilot_holes(parts: &[Part], system: System) -> Vec<Block> {
     });
     vec![
         Block::heading("Pilot holes"),
-        Block::text("Drilled through the holes of the outer piece with both pieces held together; they need no mark of their own."),
+        Block::text(
+            "Drilled through the holes of the outer piece with both pieces held together; they need no mark of their own.",
+        ),
         Block::Table(Lines {
             caption: format!("Pilot holes, in {}", unit(system)),
             head: ["no.", "screw", "count", "bit", "deep"].map(String::from).into(),

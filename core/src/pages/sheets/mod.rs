@@ -12,7 +12,7 @@ use crate::design::Cutting;
 use crate::drawing::cutting::{Drawn, Panel, bars as drawn_bars, panel};
 use crate::drawing::widths;
 use crate::parts::Grain;
-use crate::quantity::{Amount, Length, System, figures};
+use crate::quantity::{Length, System, figures};
 use crate::report::Report;
 use crate::share::address::View;
 use crate::share::stem::stem;
@@ -58,9 +58,10 @@ impl Sheets {
 
     /// Every sheet with its job and its number, from 1.
     fn sheets(&self) -> impl Iterator<Item = (usize, &Job, &Sheet)> {
-        let all = self.searches.iter().flat_map(|search| {
-            search.best().sheets.iter().map(move |sheet| (search.job(), sheet))
-        });
+        let all = self
+            .searches
+            .iter()
+            .flat_map(|search| search.best().sheets.iter().map(move |sheet| (search.job(), sheet)));
         all.zip(1..).map(|((job, sheet), number)| (number, job, sheet))
     }
 
@@ -77,7 +78,8 @@ impl Page for Sheets {
         }
         if self.advisers.is_empty() {
             let adviser = |search: &Search| {
-                let bought = if search.best().left.is_empty() { search.best().bought(search.job()) } else { 0 };
+                let bought =
+                    if search.best().left.is_empty() { search.best().bought(search.job()) } else { 0 };
                 Adviser::new(search.job(), bought)
             };
             self.advisers = self.searches.iter().map(adviser).collect();
@@ -160,7 +162,10 @@ fn summary(job: &Job, layout: &Layout, system: System) -> Text {
     if offcuts > 0 {
         text = text.words(format!(" and {}", counted(offcuts, "offcut at hand")));
     }
-    text.words(format!(". {} of that becomes no piece, kerf and trim among it.", figures::percent(layout.waste(job))))
+    text.words(format!(
+        ". {} of that becomes no piece, kerf and trim among it.",
+        figures::percent(layout.waste(job))
+    ))
 }
 
 /// Pieces that are larger than any sheet.
@@ -169,11 +174,14 @@ fn too_large(job: &Job, layout: &Layout, system: System) -> Option<Block> {
         .left
         .iter()
         .filter_map(|at| job.pieces.get(*at))
-        .map(|piece| format!("{} ({}), {}", piece.name, piece.part, size([piece.length, piece.width], system)))
+        .map(|piece| {
+            format!("{} ({}), {}", piece.name, piece.part, size([piece.length, piece.width], system))
+        })
         .collect();
     pieces.dedup();
     let names = pieces.join("; ");
-    (!pieces.is_empty()).then(|| Block::Caution(format!("Larger than the sheet within its trim: {names}.").into()))
+    (!pieces.is_empty())
+        .then(|| Block::Caution(format!("Larger than the sheet within its trim: {names}.").into()))
 }
 
 impl Sheets {
@@ -182,7 +190,8 @@ impl Sheets {
         let bought: usize = self.searches.iter().map(|search| search.best().bought(search.job())).sum();
         let cost = price * i64::try_from(bought).unwrap_or(0);
         (price.value() > 0.0 && bought > 0).then(|| {
-            let words = format!("{} at {}: {}.", counted(bought, "sheet"), money_text(price), money_text(cost));
+            let words =
+                format!("{} at {}: {}.", counted(bought, "sheet"), money_text(price), money_text(cost));
             Block::text(words)
         })
     }
@@ -203,7 +212,9 @@ impl Sheets {
             let head = match (points.is_empty(), adviser.is_done()) {
                 (false, _) => format!("{fewer} would do with any one of these changes, each tried out:"),
                 (true, true) => {
-                    format!("For {fewer} more is missing than a slightly larger sheet or one smaller part would give.")
+                    format!(
+                        "A somewhat larger sheet, or one part somewhat smaller, would not do with {fewer}: each was tried."
+                    )
                 }
                 (true, false) => format!("Looking for what is missing for {fewer} …"),
             };
@@ -230,7 +241,9 @@ impl Sheets {
         let label = label(&title, job, sheet, &order.offcuts, system);
         let slim = blank.length.to_m() > SLIM * blank.width.to_m();
         let draw = |width: f64, phone: bool| {
-            let of = Panel { job, sheet, passes: &steps, offcuts: &order.offcuts, system, upright: phone && slim };
+            let steps: &[Pass] = if phone { &[] } else { &steps };
+            let of =
+                Panel { job, sheet, passes: steps, offcuts: &order.offcuts, system, upright: phone && slim };
             figure(panel(&of, width, &widths), label.clone())
         };
         let drawn = if slim { fitted::for_all(draw) } else { fitted::for_paper(draw) };
@@ -251,18 +264,21 @@ impl Sheets {
 
     /// What is cut from sheet, by part.
     fn table(&self, system: System) -> Table {
+        let keep = self.report.design.shop.keep_grain;
         let names = Names::of(self.searches.iter().map(Search::job));
         let rows = names.parts.iter().filter_map(|number| {
             let part = self.report.parts.iter().find(|part| part.number == *number)?;
             let count: u32 =
                 self.report.parts.iter().filter(|other| other.number == *number).map(|part| part.count).sum();
-            let on: Vec<String> = self
-                .sheets()
-                .filter(|(_, job, sheet)| {
-                    sheet.placed.iter().any(|placed| job.pieces.get(placed.piece).is_some_and(|piece| piece.part == *number))
-                })
-                .map(|(sheet, ..)| sheet.to_string())
-                .collect();
+            let on: Vec<String> =
+                self.sheets()
+                    .filter(|(_, job, sheet)| {
+                        sheet.placed.iter().any(|placed| {
+                            job.pieces.get(placed.piece).is_some_and(|piece| piece.part == *number)
+                        })
+                    })
+                    .map(|(sheet, ..)| sheet.to_string())
+                    .collect();
             let glued = match part.layers {
                 0 | 1 => "one layer".to_owned(),
                 layers => format!("{layers} layers, glued"),
@@ -276,7 +292,11 @@ impl Sheets {
                 marked(part.size[1]),
                 marked(part.size[2]),
                 Cell::words(glued),
-                Cell::words(if part.grain == Grain::Along { "along the length" } else { "either way" }),
+                Cell::words(if part.grain == Grain::Along && keep {
+                    "along the length"
+                } else {
+                    "either way"
+                }),
                 Cell::words(if on.is_empty() { "none".into() } else { on.join(", ") }),
             ])
         });
@@ -304,39 +324,47 @@ impl Sheets {
                     .iter()
                     .map(|(part, length)| format!("part {part} {}", figures::marked(*length, system)))
                     .collect();
-                format!("{} {} long: {}.", bar.form.word(), figures::marked(bar.length, system), cuts.join(", "))
+                format!(
+                    "{} {} long: {}.",
+                    bar.form.word(),
+                    figures::marked(bar.length, system),
+                    cuts.join(", ")
+                )
             })
             .collect::<Vec<_>>()
             .join(" ");
         let draw = |width: f64, _| figure(drawn_bars(&list, kerf, system, width, &widths), label.clone());
-        vec![
-            Block::heading("Bars, tubes and battens"),
-            Block::note(format!(
-                "Lengths over the counter are common practice, no source; measure yours. A kerf of {} is counted at every cut.",
-                Amount::Give(kerf.to_m()).text(system)
-            )),
-            fitted::for_all(draw),
-        ]
+        let note = format!(
+            "Lengths over the counter are common practice, no source; measure yours. A kerf of {} is counted at every cut.",
+            figures::marked(kerf, system)
+        );
+        let heading = Block::heading("Bars, tubes and battens");
+        vec![Block::Group("bars", vec![heading, Block::note(note), fitted::for_all(draw)])]
     }
 }
 
 const fn by(hint: &Hint) -> Length {
     match hint {
-        Hint::LongerSheet(by) | Hint::WiderSheet(by) | Hint::Narrower(_, _, by) | Hint::Shorter(_, _, by) => *by,
+        Hint::LongerSheet(by) | Hint::WiderSheet(by) | Hint::Narrower(_, _, by) | Hint::Shorter(_, _, by) => {
+            *by
+        }
     }
 }
 
 /// The cuts of a sheet as steps, or what a router needs to know.
 fn cuts(number: usize, job: &Job, steps: &[Pass], straight: bool, system: System) -> Block {
     if !straight {
-        return Block::Group("cuts", vec![Block::text(
-            "Laid out for a router: cut along every outline, the bit outside it. No straight cut need run through.",
-        )]);
+        return Block::Group(
+            "cuts",
+            vec![Block::text(
+                "Laid out for a router: cut along every outline, the bit outside it. No straight cut need run through.",
+            )],
+        );
     }
     let items = steps.iter().map(|pass| vec![Block::text(pass_words(job, pass, system))]).collect();
-    let all: usize = steps.iter().map(|pass| pass.times).sum();
+    let all: usize = steps.iter().map(Pass::count).sum();
     let line = format!(
-        "{} in their order, {} of the fence; each cut has its number in the figure",
+        "{} in their order, {} of the fence; numbers in italics in the figure",
         counted(all, "cut"),
         counted(steps.len(), "setting")
     );
@@ -400,8 +428,8 @@ fn pieces(job: &Job, sheet: &Sheet, system: System) -> Table {
 
 const fn unit(system: System) -> &'static str {
     match system {
-        System::Metric => "mm",
-        System::Inch => "in",
+        System::Metric => "millimetres",
+        System::Inch => "inches",
     }
 }
 
@@ -413,6 +441,7 @@ fn label(title: &str, job: &Job, sheet: &Sheet, offcuts: &[Offcut], system: Syst
             format!("{count} {} ({}) {}", piece.name, piece.part, size([piece.length, piece.width], system))
         })
         .collect();
-    let largest = offcuts.first().map(|rest| format!(" Largest offcut {}.", size([rest.length, rest.width], system)));
+    let largest =
+        offcuts.first().map(|rest| format!(" Largest offcut {}.", size([rest.length, rest.width], system)));
     format!("{title}. {}.{}", list.join("; "), largest.unwrap_or_default())
 }

@@ -33,13 +33,19 @@ impl Names {
 
 /// One setting of the fence: what is cut, where, and what comes of it.
 pub(super) fn pass_words(job: &Job, pass: &Pass, system: System) -> String {
-    let from = pass.first.from;
+    let Some(first) = pass.firsts.first() else { return String::new() };
+    let from = first.from;
     let plain = |length: Length| figures::marked(length, system).number;
-    let way = if pass.first.across { "Across" } else { "Along" };
-    let mut words =
-        format!("{way} {} × {}, fence at {}", plain(from.length), plain(from.width), plain(pass.fence));
+    let way = if first.across { "Across" } else { "Along" };
+    let board = format!("{} × {}", plain(from.length), plain(from.width));
+    let boards = match pass.firsts.len() {
+        1 => board,
+        many => format!("{many} boards {board}"),
+    };
+    let mut words = format!("{way} {boards}, fence at {}", plain(pass.fence));
     if pass.times > 1 {
-        words += &format!(", {} cuts", pass.times);
+        let each = if pass.firsts.len() > 1 { " each" } else { "" };
+        words += &format!(", {} cuts{each}", pass.times);
     }
     let mut freed: Vec<(&str, u32, usize)> = Vec::new();
     for piece in pass.freed.iter().filter_map(|at| job.pieces.get(*at)) {
@@ -51,7 +57,7 @@ pub(super) fn pass_words(job: &Job, pass: &Pass, system: System) -> String {
     let list: Vec<String> =
         freed.iter().map(|(name, part, count)| format!("{count} {name} ({part})")).collect();
     if list.is_empty() {
-        let sides = if pass.first.across { [pass.fence, from.width] } else { [from.length, pass.fence] };
+        let sides = if first.across { [pass.fence, from.width] } else { [from.length, pass.fence] };
         words + &format!(": {} × {} comes off.", plain(sides[0]), plain(sides[1]))
     } else {
         words + ": " + &list.join(", ") + "."

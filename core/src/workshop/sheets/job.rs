@@ -73,7 +73,7 @@ pub fn jobs(design: &Design, parts: &[Part]) -> Vec<Job> {
             name: part.title(),
             length: part.size[0],
             width: part.size[1],
-            may_turn: part.grain == Grain::Free,
+            may_turn: part.grain == Grain::Free || !shop.keep_grain,
         })
         .take(usize::try_from(part.count * part.layers).unwrap_or(0));
         let thickness = part.layer();

@@ -1,5 +1,0 @@
-#![allow(warnings, clippy::all)]
-use risewright::design::*; use risewright::quantity::*; use risewright::workshop::sheets::*;
-fn main(){ let p:Vec<(i64,i64,bool)>=vec![(858083,762029,true),(671200,317864,false),(798024,195158,true),(452686,79121,true),(166939,25084,false),(939451,236875,false),(483530,374855,false),(766992,288223,true),(762030,627456,false),(397429,460423,false),(832842,605852,false),(154445,465645,false),(1101692,324035,false),(402564,528758,false)];
-let l=Length::from_steps; let job=Job{thickness:l(28800),pieces:p.iter().enumerate().map(|(i,x)|Piece{part:i as u32+1,name:String::new(),length:l(x.0),width:l(x.1),may_turn:x.2}).collect(),blanks:vec![Blank{length:l(902400),width:l(1274737),count:Some(1)},Blank{length:l(1952000),width:l(976000),count:None}],kerf:l(15735),trim:l(18275),cutting:Cutting::Straight};
-let mut s=Search::new(&job); s.advance(200); for sh in &s.best().sheets { let q=sequence(&job,sh); println!("{:?}",q.as_ref().map(|q|q.cuts.len())); if q.is_none(){ for p in &sh.placed {println!("{} x {}..{} y {}..{}",p.piece+1,p.x.steps(),(p.x+p.length).steps(),p.y.steps(),(p.y+p.width).steps());}}}}
