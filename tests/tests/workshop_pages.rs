@@ -246,7 +246,7 @@ fn what_is_missing_is_said_and_true() {
     let content = run(&tight(0.0));
     assert_eq!(bought(&content), 2);
     let longer = content.words.iter().find_map(|words| {
-        words.strip_prefix("the sheet ")?.strip_suffix("\u{A0}mm longer")?.parse::<f64>().ok()
+        words.strip_prefix("The sheet ")?.strip_suffix("\u{A0}mm longer")?.parse::<f64>().ok()
     });
     let longer = longer.unwrap_or_else(|| panic!("{:#?}", &content.words[..12]));
     assert!(longer <= 128.0);

@@ -22,6 +22,7 @@ export async function run({ page, risewright }) {
       }
       if (design === "b") continue;
       assert.deepEqual(await violations(page), [], word);
+      await reachedByKey(page, risewright, word);
       await page.emulateMedia({ colorScheme: "dark" });
       assert.deepEqual(await violations(page), [], `${word} in the dark`);
       const hidden = await page.evaluate(() => {
@@ -37,4 +38,27 @@ export async function run({ page, risewright }) {
       }
     }
   }
+}
+
+/** From the tabs on, the Tab key comes by every control of the document, each with its focus in sight. */
+async function reachedByKey(page, risewright, word) {
+  const wanted = new Set(
+    await page.evaluate(() => {
+      const all = [...document.querySelectorAll("*")];
+      const controls = [...document.querySelectorAll(".reader :is(button, summary, input, [tabindex='0'])")];
+      return controls.filter((control) => control.checkVisibility()).map((control) => all.indexOf(control));
+    }),
+  );
+  assert.ok(wanted.size > 0, `${word} offers nothing to do`);
+  await page.locator(".tabs a").last().focus();
+  for (let press = 0; wanted.size > 0 && press < 400; press += 1) {
+    await page.keyboard.press("Tab");
+    const focused = await risewright.focused();
+    if (!wanted.delete(focused?.place)) continue;
+    assert.ok(focused.visible, `${word}: the focus on ${focused.words} does not show`);
+    // A table's middle may lie below the window.
+    const table = await page.evaluate(() => document.activeElement.matches(".scroll"));
+    assert.ok(focused.uncovered || table, `${word}: ${focused.words} lies under something else`);
+  }
+  assert.equal(wanted.size, 0, `${word}: ${wanted.size} controls are never reached`);
 }

@@ -32,6 +32,9 @@ const TIDY: u64 = 20_000;
 /// A sheet longer than this beside its width stands upright on a phone.
 const SLIM: f64 = 1.2;
 
+/// A short sheet is drawn no narrower than this share of the longest: its lettering needs room.
+const LEAST_SHARE: f64 = 0.4;
+
 /// The page.
 pub struct Sheets {
     report: Rc<Report>,
@@ -240,7 +243,12 @@ impl Sheets {
         );
         let label = label(&title, job, sheet, &order.offcuts, system);
         let slim = blank.length.to_m() > SLIM * blank.width.to_m();
+        // Smaller sheets and offcuts at the scale of the longest.
+        let longest =
+            self.searches.iter().flat_map(|search| &search.job().blanks).map(|blank| blank.length).max();
+        let share = longest.map_or(1.0, |longest| (blank.length.to_m() / longest.to_m()).max(LEAST_SHARE));
         let draw = |width: f64, phone: bool| {
+            let width = if phone { width } else { share * width };
             let steps: &[Pass] = if phone { &[] } else { &steps };
             let of =
                 Panel { job, sheet, passes: steps, offcuts: &order.offcuts, system, upright: phone && slim };

@@ -68,8 +68,8 @@ pub(super) fn pass_words(job: &Job, pass: &Pass, system: System) -> String {
 pub(super) fn hint(hint: &Hint, system: System) -> Text {
     let by = |by: &Length| figures::marked(*by, system).to_string();
     match hint {
-        Hint::LongerSheet(more) => Text::default().words("the sheet ").strong(by(more)).words(" longer"),
-        Hint::WiderSheet(more) => Text::default().words("the sheet ").strong(by(more)).words(" wider"),
+        Hint::LongerSheet(more) => Text::default().words("The sheet ").strong(by(more)).words(" longer"),
+        Hint::WiderSheet(more) => Text::default().words("The sheet ").strong(by(more)).words(" wider"),
         Hint::Narrower(part, name, less) => {
             Text::default().words(format!("{name} ({part}) ")).strong(by(less)).words(" narrower")
         }
