@@ -87,7 +87,7 @@ impl Content {
         match cell {
             Cell::Words(text) => self.text(text),
             Cell::Number(words) | Cell::StrongNumber(words) | Cell::Heading(words) => {
-                self.words.push(words.clone())
+                self.words.push(words.clone());
             }
             Cell::Picture(_) => self.figures += 1,
         }
@@ -215,7 +215,7 @@ fn layouts_only_get_better_and_the_work_ends() {
         let mut slices = 0_u32;
         while page.advance() {
             slices += 1;
-            if slices % 50 == 0 {
+            if slices.is_multiple_of(50) {
                 let (now, further) = (sheets(page.as_ref()), page.progress());
                 assert!(now <= last, "{now} sheets after {last}");
                 assert!((0.0..=1.0).contains(&further) && further >= progress - 0.5, "{further}");

@@ -150,7 +150,7 @@ fn cell(out: &mut String, cell: &Cell) {
     match cell {
         Cell::Words(words) => text(out, words),
         Cell::Number(words) | Cell::StrongNumber(words) | Cell::Heading(words) => {
-            out.push_str(&escaped(words))
+            out.push_str(&escaped(words));
         }
         Cell::Picture(content) => figure(out, content),
     }

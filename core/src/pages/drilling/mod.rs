@@ -82,13 +82,14 @@ impl Page for Drilling {
                 .map(|note| vec![Block::text(note.what.text(system)), Block::note(note.why)])
                 .collect(),
         ));
-        blocks.push(Block::heading("How exact"));
-        blocks.extend(match &self.hold {
+        let mut exact = vec![Block::heading("How exact")];
+        exact.extend(match &self.hold {
             Ok(hold) => exact::blocks(&self.report.design, hold, system),
             Err(fault) => vec![Block::Caution(
                 format!("How exact the holes must be cannot be said for this design: {fault}.").into(),
             )],
         });
+        blocks.push(Block::Group("exact", exact));
         blocks.push(Block::heading("Other parts"));
         blocks.extend(others.into_iter().map(|(table, part)| {
             Block::Fold(Fold {
