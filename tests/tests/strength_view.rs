@@ -73,7 +73,7 @@ fn well_formed(html: &str) {
     let mut open: Vec<&str> = Vec::new();
     let mut rest = html;
     while let Some(at) = rest.find('<') {
-        assert!(!rest[..at].contains('>'), "a stray bracket: {:.60}", rest);
+        assert!(!rest[..at].contains('>'), "a stray bracket: {rest:.60}");
         let end = at + rest[at..].find('>').unwrap();
         let tag = &rest[at + 1..end];
         let name = tag.trim_start_matches('/').split([' ', '/']).next().unwrap();
