@@ -1,5 +1,6 @@
 //! The only place where a value becomes text on the page.
-use risewright::design::{Design, Field, Group};
+use risewright::catalogue::Row;
+use risewright::design::{Design, Field, Group, thread};
 use risewright::drawing::Chart;
 use risewright::quantity::{Style, System, figures, print};
 use risewright::report::{Report, Span};
@@ -54,7 +55,10 @@ pub fn summary(group: Group, design: &Design, units: System) -> String {
         Group::Frames => {
             format!("deck {} × {}", length(design.frames.deck_length), length(design.frames.deck_width))
         }
-        Group::Drive => format!("screw {} × {}", length(design.drive.major), length(design.drive.lead)),
+        Group::Drive => thread(design).map_or_else(
+            || format!("screw {} × {}", length(design.drive.major), length(design.drive.lead)),
+            |row| format!("screw {}", row.name()),
+        ),
         Group::Running => {
             format!("bolts {}, wheels {}", length(design.running.pin), length(design.running.wheel))
         }

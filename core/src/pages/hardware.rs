@@ -10,6 +10,7 @@ use crate::quantity::{Amount, Kind, Length, Mass, Style, System, figures, print}
 use crate::report::Report;
 use crate::share::address::View;
 use crate::share::csv;
+use crate::share::stem::stem;
 use crate::workshop::hardware::{Bill, Item, Price, Shelf, Weights, bill, money_text};
 use crate::workshop::sheets::bars;
 
@@ -28,6 +29,10 @@ impl Hardware {
     pub fn new(report: Rc<Report>) -> Self {
         let sawn = Sawn::new(&report);
         Self { report, sawn }
+    }
+
+    fn file_name(&self, what: &str) -> String {
+        format!("{}-{what}", stem(&self.report.design.name))
     }
 
     fn bill(&self) -> Bill {
@@ -51,8 +56,8 @@ impl Page for Hardware {
             Block::text(weight_words(&weights, reader.system)),
             Block::text(price_words(&bill)),
             Block::Acts(vec![
-                Act::Save { words: "Save this list (CSV)".into(), file: BILL.into() },
-                Act::Save { words: "Save all parts (CSV)".into(), file: PARTS.into() },
+                Act::Save { words: "Save this list (CSV)".into(), file: self.file_name(BILL) },
+                Act::Save { words: "Save all parts (CSV)".into(), file: self.file_name(PARTS) },
                 Act::Print { words: "Print".into() },
             ]),
         ];
@@ -81,10 +86,12 @@ impl Page for Hardware {
     }
 
     fn file(&self, name: &str, reader: &Reader) -> Option<String> {
-        match name {
-            BILL => Some(csv::hardware(&self.bill(), reader.system)),
-            PARTS => Some(csv::parts(&self.report.parts)),
-            _ => None,
+        if name == self.file_name(BILL) {
+            Some(csv::hardware(&self.bill(), reader.system))
+        } else if name == self.file_name(PARTS) {
+            Some(csv::parts(&self.report.parts))
+        } else {
+            None
         }
     }
 }

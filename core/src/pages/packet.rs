@@ -2,6 +2,7 @@
 use std::rc::Rc;
 
 use super::document::{Act, Block, Cell, Document, Figure, Span, Table, Text};
+use super::sway::Sway;
 use super::{CAUTIONS, Page, Reader, page};
 use crate::checks::{Check, MOST, Verdict, Weight};
 use crate::drawing::poster::{KeyFigures, PAPER, Poster, Ruler, ratio_words, summary};
@@ -36,19 +37,21 @@ const LEAST_MODULE: f64 = 0.45;
 pub struct Packet {
     report: Rc<Report>,
     pages: Vec<(View, Box<dyn Page>)>,
+    sway: Sway,
 }
 
 impl Packet {
     /// Over a report; the work behind its pages goes on one after the other.
     pub fn new(report: Rc<Report>) -> Self {
         let pages = VIEWS.into_iter().filter_map(|view| Some((view, page(view, &report)?))).collect();
-        Self { report, pages }
+        let sway = Sway::new(Rc::clone(&report));
+        Self { report, pages, sway }
     }
 }
 
 impl Page for Packet {
     fn advance(&mut self) -> bool {
-        self.pages.iter_mut().any(|(_, page)| page.advance())
+        self.pages.iter_mut().any(|(_, page)| page.advance()) || (!self.sway.is_told() && self.sway.advance())
     }
 
     fn progress(&self) -> f64 {
@@ -63,6 +66,8 @@ impl Page for Packet {
             let document = page.document(reader);
             blocks.extend(self.section(reader, document.title, without_acts(document.blocks)));
         }
+        let told = without_acts(self.sway.told(reader));
+        blocks.extend(self.section(reader, View::Sway.title().into(), told));
         blocks.extend(self.section(reader, "Checks".into(), checks(&self.report, reader.system)));
         if let Some(sources) = page(View::Sources, &self.report) {
             let document = sources.document(reader);

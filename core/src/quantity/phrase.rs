@@ -8,6 +8,8 @@ pub enum Amount {
     Size(f64),
     /// A length as it was entered, with all its digits.
     Exact(Length),
+    /// The value of an input in stored steps, as it would be written.
+    Written(Kind, i64),
     /// A small displacement, m.
     Give(f64),
     /// From one small displacement to another, m.
@@ -114,6 +116,7 @@ impl Amount {
             Self::Exact(length) => {
                 return print(length.steps(), Kind::Length, system, Style::Short).text();
             }
+            Self::Written(kind, steps) => return print(steps, kind, system, Style::Short).text(),
             Self::Give(metres) => figures::sag(metres, system),
             Self::GiveRange(from, to) => {
                 let (from, to) = (figures::sag(from, system), figures::sag(to, system));

@@ -59,7 +59,11 @@ pub fn revise(design: &Design, field: &Field, steps: i64) -> Result<Design, Refu
             Err(obstacle) => obstacle.phrase,
         }
     } else {
-        Phrase::new(format!("{} must lie within its range.", field.label))
+        Phrase::new(format!("{} must lie between ", field.label))
+            .with(Amount::Written(field.kind, field.range.0))
+            .and(" and ")
+            .with(Amount::Written(field.kind, field.range.1))
+            .and(".")
     };
     let present = field.get(design);
     let nearest =

@@ -91,10 +91,14 @@ pub fn go_to_view(state: State, view: View) {
     if state.view.get_untracked() != view {
         history::push(&format!("#{}", state.design.with_untracked(|design| address::write(view, design))));
         state.view.set(view);
-        // Another view is read from its beginning.
-        if let Some(window) = web_sys::window() {
-            window.scroll_to_with_x_and_y(0.0, 0.0);
-        }
+        to_the_top();
+    }
+}
+
+/// Shows the page from its beginning.
+pub fn to_the_top() {
+    if let Some(window) = web_sys::window() {
+        window.scroll_to_with_x_and_y(0.0, 0.0);
     }
 }
 

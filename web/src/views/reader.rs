@@ -47,7 +47,12 @@ fn perform(state: State, act: Act) {
                     act.check.as_deref().and_then(|id| report.check(id)).map(|check| check.id)
                 });
                 state.marked.set(marked);
-                persist::go_to_view(state, View::Elevation);
+                // A picture of the same view shows it too, where no part is to be marked.
+                if marked.is_none() && state.view.get_untracked() == View::Sway {
+                    persist::to_the_top();
+                } else {
+                    persist::go_to_view(state, View::Elevation);
+                }
                 state.go_to(height);
             }
         }

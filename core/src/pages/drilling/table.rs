@@ -79,14 +79,16 @@ fn line(row: &Row, system: System) -> Vec<Cell> {
 }
 
 fn recess(cut: &Housing, table: &Table, system: System) -> Vec<Cell> {
-    let span = |middle: Length, side: Length| {
-        format!("{} to {}", number(middle - half(side), system), number(middle + half(side), system))
+    // A recess that runs out at an edge ends there.
+    let span = |middle: Length, side: Length, whole: Length| {
+        let (from, to) = ((middle - half(side)).max(Length::ZERO), (middle + half(side)).min(whole));
+        format!("{} to {}", number(from, system), number(to, system))
     };
     let deep = if cut.depth < table.size[2] { number(cut.depth, system) } else { "through".into() };
     vec![
         Cell::words(cut.takes),
-        Cell::number(span(cut.along, cut.length)),
-        Cell::number(span(cut.across, cut.width)),
+        Cell::number(span(cut.along, cut.length, table.size[0])),
+        Cell::number(span(cut.across, cut.width, table.size[1])),
         Cell::number(deep),
     ]
 }

@@ -372,7 +372,7 @@ fn cuts(number: usize, job: &Job, steps: &[Pass], straight: bool, system: System
     let items = steps.iter().map(|pass| vec![Block::text(pass_words(job, pass, system))]).collect();
     let all: usize = steps.iter().map(Pass::count).sum();
     let line = format!(
-        "{} in their order, {} of the fence; numbers in italics in the figure",
+        "{} in their order, {} of the fence; numbered in italics in the figure where there is room",
         counted(all, "cut"),
         counted(steps.len(), "setting")
     );

@@ -26,7 +26,7 @@ pub(super) fn drop(report: &Report) -> Finding {
         .with(Amount::Size(height))
         .and(", ")
         .with(Amount::Share(share))
-        .and(" of the lift");
+        .and(" of the height of the arms there");
     let start = if report.share > EVEN {
         start.and(", on the side that carries ").with(Amount::Share(report.share)).and(" of the load")
     } else {

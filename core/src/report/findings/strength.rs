@@ -92,7 +92,7 @@ pub(super) fn all_hold(report: &Report) -> Option<Finding> {
         grade: Grade::Fine,
         ratio: most.ratio,
         phrase: Phrase::new(format!(
-            "Strength: {} checks hold at every height; nearest its limit: {}, ",
+            "Strength: {} checks hold at every height; of parts not named above, nearest its limit: {}, ",
             limits().count(),
             lower(most.title)
         ))

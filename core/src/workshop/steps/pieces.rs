@@ -112,7 +112,9 @@ impl Bench<'_> {
             "Trim the arms and round their ends",
             self.named(&["Arm A", "Arm B"]),
             vec![
-                say("Trim all arms to ").with(size(arms.width)).and(" at one fence setting."),
+                say("Take the glue off and bring all arms to one width at one fence setting: ")
+                    .with(size(arms.width))
+                    .and(", or as little less as cleans every edge."),
                 say("Round their ends to ")
                     .with(size(arms.end.min(Length::from_steps(arms.width.steps() / 2))))
                     .and(" radius: the corners would sweep into base and deck."),

@@ -2,8 +2,10 @@
 use leptos::prelude::*;
 use risewright::quantity::System;
 use risewright::report::{Finding, Grade, Report};
+use risewright::share::address::View;
 
 use crate::clock::each_frame;
+use crate::persist;
 use crate::state::{Shared, State};
 
 /// The list. What would help is known for the worst at once; for the others it is tried one after another, a frame each, and then stands there
@@ -34,6 +36,10 @@ pub fn Findings(state: State) -> impl IntoView {
         <section class="findings" aria-label="Findings">
             <h2>"Findings"</h2>
             <ol>{items}</ol>
+            <p class="elsewhere">
+                "How it gives sideways, and under what load it would fold up, takes longer to compute: "
+                <button type="button" on:click=move |_| persist::go_to_view(state, View::Sway)>"see Sway"</button>
+            </p>
         </section>
     }
 }
