@@ -8,6 +8,7 @@ use risewright::quantity::{Count, Length, System};
 use risewright::report::analyse;
 use risewright::share::address::{View, write};
 use risewright::share::code::Code;
+use risewright::share::stem::stem;
 use std::rc::Rc;
 
 /// What `rqrr`, a reader of ISO/IEC 18004 codes that knows nothing of how this one was written, finds in a code of so many dots a module.
@@ -176,7 +177,8 @@ fn hardware_lists_what_the_parts_are() {
             assert_eq!(html.matches(&line).count(), 1, "{line}");
         }
         assert!(html.contains("no price"), "what has no price says so");
-        let file = page.file("hardware.csv", &reader(System::Metric)).unwrap();
+        let file =
+            page.file(&format!("{}-hardware.csv", stem(&design.name)), &reader(System::Metric)).unwrap();
         assert!(file.lines().count() > 40 && page.file("other.csv", &reader(System::Metric)).is_none());
     }
 }
