@@ -10,26 +10,13 @@
     reason = "a test stops at the first surprise"
 )]
 
+mod odd;
+
 use risewright::drawing::{
     Area, Chart, Face, Layout, Mark, Measure, Picture, Shape, Sheet, Show, View, widths,
 };
 use risewright::quantity::{Kind, Length, Style, System, figures, print};
 use risewright::report::{Report, Station, analyse};
-use risewright::share::link;
-use serde::Deserialize;
-
-const ODD: &str = include_str!("../reference/odd_designs.json");
-
-#[derive(Deserialize)]
-struct Collection {
-    designs: Vec<Odd>,
-}
-
-#[derive(Deserialize)]
-struct Odd {
-    name: String,
-    link: String,
-}
 
 /// Windows from a small phone to a large screen, CSS px.
 const WINDOWS: [(u32, u32); 10] = [
@@ -58,12 +45,10 @@ struct Case<'a> {
 }
 
 fn reports() -> Vec<(String, Report)> {
-    let odd: Collection = serde_json::from_str(ODD).unwrap();
-    assert_eq!(odd.designs.len(), 12);
-    odd.designs
-        .into_iter()
-        .map(|Odd { name, link }| {
-            let design = link::decode(&link).unwrap_or_else(|fault| panic!("{name}: {fault}"));
+    let odd = odd::designs();
+    assert_eq!(odd.len(), 12);
+    odd.into_iter()
+        .map(|(name, design)| {
             let report = analyse(&design).unwrap_or_else(|unsound| panic!("{name}: {:?}", unsound.phrases()));
             (name, report)
         })

@@ -8,6 +8,8 @@
     reason = "a test stops at the first surprise"
 )]
 
+mod odd;
+
 use risewright::checks::{Check, Group, Member, Verdict, Weight};
 use risewright::design::{BearingEnd, Demo, Design, DriveKind};
 use risewright::drawing::elevation::Subject;
@@ -17,25 +19,11 @@ use risewright::quantity::{Count, Length, Mass, System};
 use risewright::report::{Report, analyse};
 use risewright::share::address::View;
 use risewright::share::link;
-use serde::Deserialize;
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
-const ODD: &str = include_str!("../reference/odd_designs.json");
-
 /// A worker hands the document over as text; for about fifty checks it stays below this, bytes.
 const MOST_BYTES: usize = 150_000;
-
-#[derive(Deserialize)]
-struct Collection {
-    designs: Vec<Odd>,
-}
-
-#[derive(Deserialize)]
-struct Odd {
-    name: String,
-    link: String,
-}
 
 fn report(design: &Design) -> Rc<Report> {
     Rc::new(analyse(design).unwrap_or_else(|unsound| panic!("{:?}", unsound.phrases())))
@@ -43,9 +31,7 @@ fn report(design: &Design) -> Rc<Report> {
 
 /// Both demos, the odd ones, and the paper lift so overloaded that much is over.
 fn designs() -> Vec<(String, Design)> {
-    let odd: Collection = serde_json::from_str(ODD).unwrap();
-    let mut designs: Vec<(String, Design)> =
-        odd.designs.into_iter().map(|Odd { name, link }| (name, link::decode(&link).unwrap())).collect();
+    let mut designs = odd::designs();
     designs.extend(Demo::ALL.map(|demo| (format!("{demo:?}"), demo.design())));
     designs.push(("overloaded".into(), overloaded()));
     designs

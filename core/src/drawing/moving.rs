@@ -1,5 +1,5 @@
 //! What moves with the deck.
-use super::dimension::{Dimension, OFF_PART, PAST_LINE, extension};
+use super::dimension::{Dimension, OFF_PART, PAST_LINE};
 use super::elevation::{LoadShape, Subject, load_shape};
 use super::face::Measure;
 use super::forces::Arrow;
@@ -69,7 +69,8 @@ impl Sheet {
             .reading
             .map(|area| reading.marks(&mut lettering, area, self.view.charts.contains(&Chart::Sag)))
             .unwrap_or_default();
-        let now = self.now(&mut lettering, &subject, station);
+        let edge = self.plan.scale.to_screen(subject.deck_left().into()).x;
+        let now = self.plan.deck_now(&self.view, &mut lettering, edge, station.height);
         let labels =
             if self.view.show.load { self.load_labels(&mut lettering, report, &load) } else { Vec::new() };
         let overhang = if self.view.show.load && self.view.show.dimensions {
@@ -145,23 +146,6 @@ impl Sheet {
             Mark::circle("grip", grip.centre, grip.radius),
         ];
         (marks, ring, grip)
-    }
-
-    /// The present height; on paper it is the deck's height and a wide line like all others.
-    fn now(&self, lettering: &mut Lettering<'_>, subject: &Subject<'_>, station: &Station) -> Vec<Mark> {
-        if !self.view.show.dimensions {
-            return Vec::new();
-        }
-        let scale = &self.plan.scale;
-        let (x, y) = (self.plan.columns[1], scale.level(station.height));
-        let number = height_number(station.height, self.view.system);
-        let word = if self.view.live() { "deck now" } else { "deck" };
-        let dimension =
-            Dimension { word, number: &number, live: self.view.live(), always: true, words_below: false };
-        let edge = scale.to_screen(subject.deck_left().into()).x;
-        let mut marks = vec![extension(Screen::new(edge - OFF_PART, y), Screen::new(x - PAST_LINE, y))];
-        marks.extend(dimension.vertical(lettering, x, [y, scale.y(0.0)]));
-        marks
     }
 
     /// Centre of mass and what the load weighs.

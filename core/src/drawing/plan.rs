@@ -1,5 +1,6 @@
 //! Where everything comes to lie: one scale for drawing, pole and plots, the smaller of what height and width allow.
 use super::chart::Plot;
+use super::dimension::{Dimension, OFF_PART, PAST_LINE, extension};
 use super::face::Measure;
 use super::frame::{Area, Frame, PlotArea};
 use super::lettering::Lettering;
@@ -81,6 +82,28 @@ pub(super) struct Plan {
 }
 
 impl Plan {
+    /// The deck's present height, m, as a dimension from the floor, its extension line from the deck's left edge, px; on paper it is the deck's
+    /// height and a wide line like all others. Nothing where dimensions are not shown.
+    pub(super) fn deck_now(
+        &self,
+        view: &View,
+        lettering: &mut Lettering<'_>,
+        edge: f64,
+        height: f64,
+    ) -> Vec<Mark> {
+        if !view.show.dimensions {
+            return Vec::new();
+        }
+        let (x, y) = (self.columns[1], self.scale.level(height));
+        let number = height_number(height, view.system);
+        let word = if view.live() { "deck now" } else { "deck" };
+        let dimension =
+            Dimension { word, number: &number, live: view.live(), always: true, words_below: false };
+        let mut marks = vec![extension(Screen::new(edge - OFF_PART, y), Screen::new(x - PAST_LINE, y))];
+        marks.extend(dimension.vertical(lettering, x, [y, self.scale.y(0.0)]));
+        marks
+    }
+
     /// Where things lie, for the page; `bent_factor` is the factor by which give is drawn larger than life.
     pub(super) fn frame(&self, report: &Report, bent_factor: u16) -> Frame {
         Frame {

@@ -209,25 +209,24 @@ fn each(check: impl Fn(&Report, &View, &Sheet, f64, &Picture) -> Vec<String>) {
 #[test]
 fn no_two_texts_meet_and_none_is_cut_off() {
     each(|_, _, _, _, picture| {
-        let paper = Area { x: 0.0, y: 0.0, width: picture.width, height: picture.height };
-        let texts: Vec<(&str, Area)> = picture
-            .still
-            .iter()
-            .chain(&picture.moving)
-            .filter_map(|mark| Some((words(mark), mark.lettering(&widths)?)))
-            .collect();
-        let mut wrong = Vec::new();
-        for (index, (one, area)) in texts.iter().enumerate() {
-            if !paper.holds(area) {
-                wrong.push(format!("{one:?} is cut off: {area:?}"));
-            }
-            let meeting = texts[..index].iter().filter(|(_, beside)| area.meets(beside));
-            wrong.extend(
-                meeting.map(|(other, beside)| format!("{one:?} meets {other:?}: {area:?} {beside:?}")),
-            );
-        }
-        wrong
+        spoilt([picture.width, picture.height], picture.still.iter().chain(&picture.moving))
     });
+}
+
+/// The lettering among marks that meets other lettering or is cut off by the edge of a picture of this width and height, px.
+pub(super) fn spoilt<'a>([width, height]: [f64; 2], marks: impl Iterator<Item = &'a Mark>) -> Vec<String> {
+    let paper = Area { x: 0.0, y: 0.0, width, height };
+    let texts: Vec<(&str, Area)> =
+        marks.filter_map(|mark| Some((words(mark), mark.lettering(&widths)?))).collect();
+    let mut wrong = Vec::new();
+    for (index, (one, area)) in texts.iter().enumerate() {
+        if !paper.holds(area) {
+            wrong.push(format!("{one:?} is cut off: {area:?}"));
+        }
+        let meeting = texts[..index].iter().filter(|(_, beside)| area.meets(beside));
+        wrong.extend(meeting.map(|(other, beside)| format!("{one:?} meets {other:?}: {area:?} {beside:?}")));
+    }
+    wrong
 }
 
 #[test]

@@ -10,7 +10,7 @@ use crate::quantity::{Amount, Kind, Length, Mass, Style, System, figures, print}
 use crate::report::Report;
 use crate::share::address::View;
 use crate::share::csv;
-use crate::share::stem::stem;
+use crate::share::stem::file_name;
 use crate::workshop::hardware::{Bill, Item, Price, Shelf, Weights, bill, money_text};
 use crate::workshop::sheets::bars;
 
@@ -32,7 +32,7 @@ impl Hardware {
     }
 
     fn file_name(&self, what: &str) -> String {
-        format!("{}-{what}", stem(&self.report.design.name))
+        file_name(&self.report.design.name, what)
     }
 
     fn bill(&self) -> Bill {

@@ -2,7 +2,7 @@
 use std::rc::Rc;
 
 use super::document::{Act, Block, Cell, Document, Figure, Span, Table, Text};
-use super::sway::Sway;
+use super::sway::Summary;
 use super::{CAUTIONS, Page, Reader, page};
 use crate::checks::{Check, MOST, Verdict, Weight};
 use crate::drawing::poster::{KeyFigures, PAPER, Poster, Ruler, ratio_words, summary};
@@ -36,38 +36,36 @@ const LEAST_MODULE: f64 = 0.45;
 /// The page.
 pub struct Packet {
     report: Rc<Report>,
-    pages: Vec<(View, Box<dyn Page>)>,
-    sway: Sway,
+    pages: Vec<Box<dyn Page>>,
 }
 
 impl Packet {
     /// Over a report; the work behind its pages goes on one after the other.
     pub fn new(report: Rc<Report>) -> Self {
-        let pages = VIEWS.into_iter().filter_map(|view| Some((view, page(view, &report)?))).collect();
-        let sway = Sway::new(Rc::clone(&report));
-        Self { report, pages, sway }
+        let mut pages: Vec<Box<dyn Page>> =
+            VIEWS.into_iter().filter_map(|view| page(view, &report)).collect();
+        pages.push(Box::new(Summary::new(Rc::clone(&report))));
+        Self { report, pages }
     }
 }
 
 impl Page for Packet {
     fn advance(&mut self) -> bool {
-        self.pages.iter_mut().any(|(_, page)| page.advance()) || (!self.sway.is_told() && self.sway.advance())
+        self.pages.iter_mut().any(|page| page.advance())
     }
 
     fn progress(&self) -> f64 {
-        let sum: f64 = self.pages.iter().map(|(_, page)| page.progress()).sum();
+        let sum: f64 = self.pages.iter().map(|page| page.progress()).sum();
         if self.pages.is_empty() { 1.0 } else { sum / self.pages.len() as f64 }
     }
 
     fn document(&self, reader: &Reader) -> Document {
         let paper = if reader.system == System::Metric { &A4 } else { &LETTER };
         let mut blocks = self.cover(paper, reader);
-        for (_, page) in &self.pages {
+        for page in &self.pages {
             let document = page.document(reader);
             blocks.extend(self.section(reader, document.title, without_acts(document.blocks)));
         }
-        let told = without_acts(self.sway.told(reader));
-        blocks.extend(self.section(reader, View::Sway.title().into(), told));
         blocks.extend(self.section(reader, "Checks".into(), checks(&self.report, reader.system)));
         if let Some(sources) = page(View::Sources, &self.report) {
             let document = sources.document(reader);
@@ -93,7 +91,7 @@ impl Page for Packet {
     }
 
     fn file(&self, name: &str, reader: &Reader) -> Option<String> {
-        self.pages.iter().find_map(|(_, page)| page.file(name, reader))
+        self.pages.iter().find_map(|page| page.file(name, reader))
     }
 }
 

@@ -22,6 +22,12 @@ pub fn stem(name: &str) -> String {
     if text.is_empty() { "lifting-table".into() } else { text.into() }
 }
 
+/// The name of a file that belongs to a design of this name: `what` it holds, with its ending, after the stem.
+#[must_use]
+pub fn file_name(name: &str, what: &str) -> String {
+    format!("{}-{what}", stem(name))
+}
+
 #[cfg(test)]
 mod tests {
     use super::stem;

@@ -1,5 +1,6 @@
 //! Flat drawings as SVG in true scale: one user unit is one millimetre, and the file says how large it is.
 use super::flat::{Flat, Layer, Shape, round};
+use crate::drawing::escaped;
 use crate::parts::Corner;
 
 /// Around a drawing, mm.
@@ -84,8 +85,4 @@ fn fine(value: f64) -> String {
     let text = format!("{value:.4}");
     let short = text.trim_end_matches('0').trim_end_matches('.');
     if matches!(short, "" | "-0" | "-") { "0".into() } else { short.into() }
-}
-
-fn escaped(words: &str) -> String {
-    words.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
 }

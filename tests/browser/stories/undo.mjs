@@ -1,4 +1,5 @@
 import assert from "node:assert/strict";
+import { backAndForth } from "../history.mjs";
 
 export const name = "Undo goes back to the start and redo forward again through the same links; units change no link";
 
@@ -31,13 +32,5 @@ export async function run({ page, risewright }) {
   await risewright.button("in (inches)").click();
   assert.equal(await risewright.link(), links.at(-1));
 
-  for (const link of links.slice(0, -1).reverse()) {
-    await risewright.button(/^Undo/).click();
-    assert.equal(await risewright.link(), link);
-  }
-  assert.equal(await risewright.button("Undo: nothing").getAttribute("aria-disabled"), "true");
-  for (const link of links.slice(1)) {
-    await risewright.button(/^Redo/).click();
-    assert.equal(await risewright.link(), link);
-  }
+  await backAndForth(risewright, links);
 }

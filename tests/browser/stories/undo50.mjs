@@ -1,4 +1,5 @@
 import assert from "node:assert/strict";
+import { backAndForth } from "../history.mjs";
 
 export const name = "Fifty mixed edits, undone to the start and redone to the end, pass the same links; units change none of them";
 export const patience = 180_000;
@@ -93,14 +94,6 @@ export async function run({ risewright }) {
     }
   }
 
-  for (const link of links.slice(0, -1).reverse()) {
-    await risewright.button(/^Undo/).click();
-    assert.equal(await risewright.link(), link);
-  }
-  assert.equal(await risewright.button("Undo: nothing").getAttribute("aria-disabled"), "true");
-  for (const link of links.slice(1)) {
-    await risewright.button(/^Redo/).click();
-    assert.equal(await risewright.link(), link);
-  }
+  await backAndForth(risewright, links);
   assert.equal(await risewright.button("Redo: nothing").getAttribute("aria-disabled"), "true");
 }

@@ -3,15 +3,13 @@ use super::load::load;
 use super::reading::reading;
 use super::sheet::{Scene, SwaySheet};
 use super::{EndSubject, Leaning, frames};
-use crate::drawing::dimension::{Dimension, OFF_PART, PAST_LINE, extension};
-use crate::drawing::elevation::{Subject, load_shape};
+use crate::drawing::elevation::load_shape;
 use crate::drawing::face::Measure;
 use crate::drawing::frame::{Area, Grip};
 use crate::drawing::lettering::Lettering;
 use crate::drawing::mark::Mark;
 use crate::drawing::moving::{GRIP, MARGIN, RING, shows};
 use crate::drawing::outline::Bounds;
-use crate::drawing::plan::height_number;
 use crate::drawing::reading::Reading;
 use crate::drawing::scale::{Screen, crisp};
 use crate::drawing::sheet::{Live, Picture};
@@ -121,7 +119,7 @@ impl SwaySheet {
         let figures = self.charts.values(&self.plan, &mut lettering, station, self.view.system);
         let table =
             self.plan.reading.map(|area| values.marks(&mut lettering, area, false)).unwrap_or_default();
-        let now = self.now(&mut lettering, &side, station);
+        let now = self.plan.deck_now(&self.view, &mut lettering, self.left_edge(&side), station.height);
         let labels = if self.view.show.load {
             self.load_labels(&mut lettering, scene.report, stands.middle)
         } else {
@@ -186,23 +184,6 @@ impl SwaySheet {
                 [scale.y(bounds.least.y), scale.y(bounds.most.y)],
             ));
         }
-    }
-
-    /// The present height.
-    fn now(&self, lettering: &mut Lettering<'_>, side: &Subject<'_>, station: &Station) -> Vec<Mark> {
-        if !self.view.show.dimensions {
-            return Vec::new();
-        }
-        let scale = &self.plan.scale;
-        let (x, y) = (self.plan.columns[1], scale.level(station.height));
-        let number = height_number(station.height, self.view.system);
-        let word = if self.view.live() { "deck now" } else { "deck" };
-        let dimension =
-            Dimension { word, number: &number, live: self.view.live(), always: true, words_below: false };
-        let edge = self.left_edge(side);
-        let mut marks = vec![extension(Screen::new(edge - OFF_PART, y), Screen::new(x - PAST_LINE, y))];
-        marks.extend(dimension.vertical(lettering, x, [y, scale.y(0.0)]));
-        marks
     }
 
     fn grips(&self, end: &EndSubject<'_>, level: f64) -> Grips {

@@ -1,9 +1,8 @@
 //! End elevations of odd designs at many sizes, straight and pushed: nothing meets, nothing is cut off, the level is one level.
 #![allow(clippy::unwrap_used, reason = "tests fail by panicking")]
-use super::super::tests::{SYSTEMS, crossing, designs, odd, words};
+use super::super::tests::{SYSTEMS, crossing, designs, odd, spoilt, words};
 use super::*;
 use crate::design::{BearingEnd, Demo, DriveKind};
-use crate::drawing::frame::Area;
 use crate::drawing::mark::{Mark, Shape};
 use crate::drawing::view::{Chart, Layout, SwayChart, View};
 use crate::drawing::widths;
@@ -96,26 +95,7 @@ fn each(check: impl Fn(&Stage, &View, &SwaySheet, f64, &[Mark], &SwayLive) -> Ve
 
 #[test]
 fn no_two_texts_meet_and_none_is_cut_off() {
-    each(|_, _, sheet, _, moving, _| {
-        let paper = Area { x: 0.0, y: 0.0, width: sheet.width, height: sheet.height };
-        let texts: Vec<(&str, Area)> = sheet
-            .still
-            .iter()
-            .chain(moving)
-            .filter_map(|mark| Some((words(mark), mark.lettering(&widths)?)))
-            .collect();
-        let mut wrong = Vec::new();
-        for (index, (one, area)) in texts.iter().enumerate() {
-            if !paper.holds(area) {
-                wrong.push(format!("{one:?} is cut off: {area:?}"));
-            }
-            let meeting = texts[..index].iter().filter(|(_, beside)| area.meets(beside));
-            wrong.extend(
-                meeting.map(|(other, beside)| format!("{one:?} meets {other:?}: {area:?} {beside:?}")),
-            );
-        }
-        wrong
-    });
+    each(|_, _, sheet, _, moving, _| spoilt([sheet.width, sheet.height], sheet.still.iter().chain(moving)));
 }
 
 #[test]

@@ -16,7 +16,7 @@ use crate::parts::{Form, Part, Rides};
 use crate::quantity::{Amount, Length, System, figures};
 use crate::report::Report;
 use crate::share::address::View;
-use crate::share::stem::stem;
+use crate::share::stem::{file_name, stem};
 use crate::share::{csv, dxf, flat, svg};
 use crate::workshop::drilling::{Hold, Table, hold, order, tables};
 
@@ -48,7 +48,7 @@ impl Drilling {
     }
 
     fn file_name(&self, what: &str) -> String {
-        format!("{}-{what}", stem(&self.report.design.name))
+        file_name(&self.report.design.name, what)
     }
 
     fn part_file(&self, table: &Table, ending: &str) -> String {

@@ -15,7 +15,7 @@ use crate::parts::Grain;
 use crate::quantity::{Length, System, figures};
 use crate::report::Report;
 use crate::share::address::View;
-use crate::share::stem::stem;
+use crate::share::stem::file_name;
 use crate::share::{csv, dxf, flat, svg};
 use crate::workshop::hardware::money_text;
 use crate::workshop::sheets::{
@@ -69,7 +69,7 @@ impl Sheets {
     }
 
     fn file_name(&self, what: &str) -> String {
-        format!("{}-{what}", stem(&self.report.design.name))
+        file_name(&self.report.design.name, what)
     }
 }
 

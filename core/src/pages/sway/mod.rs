@@ -8,10 +8,12 @@ mod joint_test;
 mod lift;
 mod live;
 mod stiffen;
+mod summary;
 #[cfg(test)]
 mod tests;
 mod verdict;
 
+pub(super) use summary::Summary;
 pub use verdict::headline;
 
 use std::rc::Rc;
@@ -86,6 +88,11 @@ impl Sway {
     /// Whether nothing more will be found that the picture shows.
     fn is_settled(&self) -> bool {
         !matches!(self.stage, Stage::Sweep(_))
+    }
+
+    /// Why nothing sideways can be said of this design.
+    fn refusal(&self, reader: &Reader) -> Vec<Block> {
+        self.refused.iter().map(|reason| Block::text(reason.text(reader.system))).collect()
     }
 
     fn sweep(&mut self) {
@@ -165,7 +172,7 @@ impl Page for Sway {
             blocks.extend(self.bands(reader));
             blocks.extend(self.joint_test(reader));
         } else {
-            blocks.extend(self.refused.iter().map(|reason| Block::text(reason.text(reader.system))));
+            blocks.extend(self.refusal(reader));
             blocks.push(Block::note(
                 "The side view, its forces, sag and play are computed for every drive and stand under Elevation and Strength. For figures from side to side put the screw along the base or under the deck.",
             ));

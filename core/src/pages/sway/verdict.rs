@@ -1,5 +1,5 @@
 //! What was found, in words, worst first.
-use super::{Stage, Sway};
+use super::Sway;
 use crate::pages::Reader;
 use crate::pages::document::{Act, Block, Text};
 use crate::quantity::{Amount, System};
@@ -14,19 +14,6 @@ pub fn headline(sway: &SwayReport, system: System) -> String {
 }
 
 impl Sway {
-    /// Whether the sentences have their last figures; remedies may still be tried.
-    pub(in crate::pages) const fn is_told(&self) -> bool {
-        !matches!(self.stage, Stage::Sweep(_))
-    }
-
-    /// What it comes to, for paper; or why nothing can be said.
-    pub(in crate::pages) fn told(&self, reader: &Reader) -> Vec<Block> {
-        if self.refused.is_empty() {
-            return self.verdict(reader);
-        }
-        self.refused.iter().map(|phrase| Block::text(phrase.text(reader.system))).collect()
-    }
-
     /// The sentence, then every finding with what it means.
     pub(super) fn verdict(&self, reader: &Reader) -> Vec<Block> {
         let system = reader.system;
