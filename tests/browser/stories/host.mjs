@@ -22,6 +22,8 @@ export async function run({ page }) {
     });
     assert.equal(inlineScriptRan, false);
     await risewright.kept();
+    // Leaving a page cancels what it still loads, and a cancelled request counts as a failed one.
+    await page.waitForLoadState("networkidle");
     host.stop();
     await risewright.open();
   } finally {
