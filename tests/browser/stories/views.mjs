@@ -34,6 +34,15 @@ export async function run({ page, risewright }) {
   await risewright.read("Sources");
   assert.equal(await page.locator(".figure").count(), 0);
 
+  // On a phone the tabs do not all fit; that of the view is in sight.
+  await page.setViewportSize({ width: 390, height: 844 });
+  await risewright.open("#1/sources/a");
+  await risewright.read("Sources");
+  await risewright.drawn();
+  const tab = await page.locator(".tabs [aria-current]").boundingBox();
+  assert.ok(tab.x >= 0 && tab.x + tab.width <= 390, JSON.stringify(tab));
+  await page.setViewportSize({ width: 1440, height: 900 });
+
   await page.workers()[0].evaluate(() => postMessage(["dead", 0, "forced by a test"]));
   await page.waitForFunction(() => true);
   await risewright.view("Hardware");

@@ -13,6 +13,7 @@ use leptos::prelude::*;
 use risewright::design::Design;
 use risewright::quantity::System;
 use risewright::share::address::{self, View};
+use web_sys::{ScrollIntoViewOptions, ScrollLogicalPosition};
 
 use crate::state::{Message, State};
 use writer::Writer;
@@ -66,6 +67,11 @@ pub fn follow(state: State) {
             document.set_title(&state.design.with(|design| format!("{} – Risewright", design.name)));
         }
     });
+    Effect::new(move || {
+        state.view.track();
+        // Its tab is marked by then.
+        request_animation_frame(show_tab);
+    });
     let put = Rc::clone(&writer);
     window_event_listener(leptos::ev::popstate, move |event| {
         // Back and forward between views keep the design as it is now; only another opened link changes it.
@@ -92,6 +98,18 @@ pub fn go_to_view(state: State, view: View) {
         history::push(&format!("#{}", state.design.with_untracked(|design| address::write(view, design))));
         state.view.set(view);
         to_the_top();
+    }
+}
+
+/// Brings the tab of the present view into sight, where there is no room for all of them.
+fn show_tab() {
+    let document = web_sys::window().and_then(|window| window.document());
+    let tab = document.and_then(|document| document.query_selector(".tabs [aria-current]").ok().flatten());
+    if let Some(tab) = tab {
+        let options = ScrollIntoViewOptions::new();
+        options.set_block(ScrollLogicalPosition::Nearest);
+        options.set_inline(ScrollLogicalPosition::Center);
+        tab.scroll_into_view_with_scroll_into_view_options(&options);
     }
 }
 
