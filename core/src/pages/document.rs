@@ -32,6 +32,8 @@ pub enum Block {
     Fold(Fold),
     /// What the reader can do here, side by side.
     Acts(Vec<Act>),
+    /// Something the reader enters or chooses; the page hears it by [`super::Page::answer`].
+    Field(Field),
     /// Pieces that belong together, side by side where there is room; the name is a class of the style sheet.
     Group(&'static str, Vec<Self>),
     /// SVG shapes that figures of the document refer to by `use`; nothing is seen of them here.
@@ -115,6 +117,45 @@ pub struct Fold {
     pub open: bool,
 }
 
+/// Something the reader enters or chooses.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Field {
+    /// The name by which the page hears the answer; lowercase letters, digits and hyphens.
+    pub key: String,
+    /// What is asked.
+    pub label: String,
+    /// The present answer as text.
+    pub value: String,
+    /// What can be answered, or what follows from the answer; may be empty.
+    pub hint: String,
+    /// What is wrong with the present answer and what would be right; empty where nothing is.
+    pub fault: String,
+    /// How it is answered.
+    pub entry: Entry,
+}
+
+/// How a question is answered.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Entry {
+    /// In writing.
+    Written,
+    /// By one of several values, each with its words.
+    Chosen(Vec<(String, String)>),
+    /// On a scale from a least to a greatest number, in steps; the answer in words is for those who hear it.
+    Slid {
+        /// The least.
+        least: f64,
+        /// The greatest.
+        most: f64,
+        /// What an arrow key moves it by.
+        step: f64,
+        /// The present answer in words.
+        words: String,
+    },
+    /// By yes or no, as the texts `yes` and `no`.
+    Marked,
+}
+
 /// Something the reader can do.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Act {
@@ -145,6 +186,17 @@ pub enum Act {
     Print {
         /// What stands on the button.
         words: String,
+    },
+    /// Give the page an answer.
+    Answer {
+        /// What stands on the button.
+        words: String,
+        /// The name by which the page hears it.
+        key: String,
+        /// The answer.
+        value: String,
+        /// Whether it is the present answer; none for a button that is no choice.
+        pressed: Option<bool>,
     },
     /// A step to tick off.
     Tick {

@@ -1,6 +1,6 @@
 //! A document as HTML. Words are escaped here and nowhere else, so that no name of a design can become markup; there is no `style` and no
 //! script in it.
-use super::document::{Act, Block, Cell, Document, Figure, Fold, Span, Table, Text};
+use super::document::{Act, Block, Cell, Document, Entry, Field, Figure, Fold, Span, Table, Text};
 use crate::drawing::{escaped, write as put};
 
 impl Document {
@@ -42,6 +42,7 @@ fn block(out: &mut String, block: &Block) {
             list.iter().for_each(|one| act(out, one));
             out.push_str("</p>");
         }
+        Block::Field(content) => field(out, content),
         Block::Group(class, pieces) => {
             put(out, format_args!("<div class=\"{class}\">"));
             blocks(out, pieces);
@@ -55,6 +56,67 @@ fn block(out: &mut String, block: &Block) {
         ),
         Block::NewPage => out.push_str("<hr class=\"new-page\">"),
     }
+}
+
+/// The page listens to what changes in these, by their `data-answer`. Hint and fault are tied to the field for those who hear it.
+fn field(out: &mut String, field: &Field) {
+    let [key, label, value, hint, fault] =
+        [&field.key, &field.label, &field.value, &field.hint, &field.fault].map(|text| escaped(text));
+    let mut ties = Vec::new();
+    if !hint.is_empty() {
+        ties.push(format!("{key}-hint"));
+    }
+    if !fault.is_empty() {
+        ties.push(format!("{key}-fault"));
+    }
+    let mut tied = String::new();
+    if !ties.is_empty() {
+        put(&mut tied, format_args!(" aria-describedby=\"{}\"", ties.join(" ")));
+    }
+    if !fault.is_empty() {
+        tied.push_str(" aria-invalid=\"true\"");
+    }
+    put(out, format_args!("<div class=\"asked\"><label for=\"{key}\">{label}</label>"));
+    match &field.entry {
+        Entry::Written => put(
+            out,
+            format_args!(
+                "<input id=\"{key}\" data-answer=\"{key}\" type=\"text\" autocomplete=\"off\" spellcheck=\"false\" value=\"{value}\"{tied}>"
+            ),
+        ),
+        Entry::Chosen(choices) => {
+            put(out, format_args!("<select id=\"{key}\" data-answer=\"{key}\"{tied}>"));
+            for (choice, words) in choices {
+                let chosen = if *choice == field.value { " selected" } else { "" };
+                put(
+                    out,
+                    format_args!("<option value=\"{}\"{chosen}>{}</option>", escaped(choice), escaped(words)),
+                );
+            }
+            out.push_str("</select>");
+        }
+        Entry::Slid { least, most, step, words } => put(
+            out,
+            format_args!(
+                "<input id=\"{key}\" data-answer=\"{key}\" type=\"range\" min=\"{least}\" max=\"{most}\" step=\"{step}\" value=\"{value}\" aria-valuetext=\"{}\"{tied}>",
+                escaped(words)
+            ),
+        ),
+        Entry::Marked => {
+            let marked = if field.value == "yes" { " checked" } else { "" };
+            put(
+                out,
+                format_args!("<input id=\"{key}\" data-answer=\"{key}\" type=\"checkbox\"{marked}{tied}>"),
+            );
+        }
+    }
+    if !hint.is_empty() {
+        put(out, format_args!("<span class=\"hint\" id=\"{key}-hint\">{hint}</span>"));
+    }
+    if !fault.is_empty() {
+        put(out, format_args!("<span class=\"fault\" id=\"{key}-fault\">{fault}</span>"));
+    }
+    out.push_str("</div>");
 }
 
 fn paragraph(out: &mut String, class: &str, words: &Text) {
@@ -225,6 +287,18 @@ fn act(out: &mut String, act: &Act) {
         ),
         Act::Print { words } => {
             put(out, format_args!("<button type=\"button\" data-print>{}</button>", escaped(words)));
+        }
+        Act::Answer { words, key, value, pressed } => {
+            let state = pressed.map_or_else(String::new, |pressed| format!(" aria-pressed=\"{pressed}\""));
+            put(
+                out,
+                format_args!(
+                    "<button type=\"button\" data-answer=\"{}\" value=\"{}\"{state}>{}</button>",
+                    escaped(key),
+                    escaped(value),
+                    escaped(words)
+                ),
+            );
         }
         Act::Tick { words } => {
             put(

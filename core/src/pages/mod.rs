@@ -19,7 +19,7 @@ mod strength;
 mod sway;
 
 pub use cautions::CAUTIONS;
-pub use document::{Act, Block, Cell, Document, Figure, Fold, Span, Table, Text};
+pub use document::{Act, Block, Cell, Document, Entry, Field, Figure, Fold, Span, Table, Text};
 pub use live::Live;
 pub use sway::headline;
 
@@ -52,6 +52,10 @@ pub trait Page {
     fn progress(&self) -> f64 {
         1.0
     }
+
+    /// Hears the reader's answer to a [`Field`] or an [`Act::Answer`], by its key. What it cannot use it keeps, to say in the document what is
+    /// wrong with it; a key that it does not know is passed over.
+    fn answer(&mut self, _key: &str, _text: &str, _reader: &Reader) {}
 
     /// What is known so far.
     fn document(&self, reader: &Reader) -> Document;
