@@ -9,8 +9,10 @@ const PAUSE = 250;
 
 const ready = start();
 const { port1, port2 } = new MessageChannel();
+// The page that is open, and beside it those that are the same for every design: what they have found is not looked for again.
 let work = null;
 let opened = "";
+const others = new Map();
 let drawn = null;
 let running = 0;
 
@@ -42,13 +44,23 @@ async function run(request, reader) {
   show(false);
 }
 
-async function open(request, view, link, ...reader) {
+// Leaves the page that is open: one that is the same for every design stays as it is.
+function leave() {
+  if (work && opened.endsWith(" ")) others.set(opened, work);
+  else work?.free();
+  work = null;
+  opened = "";
+}
+
+async function open(request, view, link, answers, ...reader) {
   const name = `${view} ${link}`;
   if (opened !== name) {
-    work?.free();
-    opened = "";
-    work = Work.open(view, link) ?? null;
+    leave();
+    const kept = others.get(name);
+    work = kept ?? Work.open(view, link) ?? null;
     opened = name;
+    // Pairs of key and text; a page that was kept has heard them all.
+    for (let at = 0; work && !kept && at < answers.length; at += 2) work.answer(answers[at], answers[at + 1], ...reader);
   }
   if (work) await run(request, reader);
   else postMessage(["trouble", request, "This page cannot be made of this design."]);
@@ -58,6 +70,11 @@ const ACTS = {
   open,
   stop() {
     running = 0;
+  },
+  // What the reader answers changes the page; while a slider is still held, its picture only.
+  async answer(request, key, text, rests, ...reader) {
+    work?.answer(key, text, ...reader);
+    if (work && rests) await run(request, reader);
   },
   // The picture at once, between two slices of work; what belongs to it comes as a list.
   live(request, ...rest) {

@@ -15,7 +15,7 @@ use risewright::share::{address, link};
 fn design(text: &str) -> Result<Design, String> {
     if text.contains('/') {
         let opened = address::read(text).map_err(|fault| fault.to_string())?;
-        opened.map(|(_, design)| design).ok_or_else(|| "The link is empty.".to_owned())
+        opened.and_then(|opened| opened.design).ok_or_else(|| "The link holds no design.".to_owned())
     } else {
         link::decode(text).map_err(|fault| fault.to_string())
     }

@@ -4,7 +4,8 @@
 use proptest::prelude::*;
 use risewright::design::{Demo, Design, Field};
 use risewright::quantity::Length;
-use risewright::share::address::{self, AddressFault, View};
+use risewright::share::Manner;
+use risewright::share::address::{self, AddressFault, Opened, View};
 use risewright::share::link::{LinkFault, READ_LIMIT, decode, encode};
 
 /// The longest link a messenger with a limit of 2000 characters surely takes.
@@ -114,7 +115,18 @@ fn refusals_say_why() {
     assert_eq!(address::read("#0/elevation/a"), Err(AddressFault::Link(LinkFault::Broken)));
     assert_eq!(address::read("#hello"), Err(AddressFault::Link(LinkFault::Broken)));
     assert_eq!(address::read(""), Ok(None));
-    assert_eq!(address::read("#1/elevation/b"), Ok(Some((View::Elevation, Demo::PottingBench.design()))));
+    let opened = |manner| {
+        Ok(Some(Opened { view: View::Elevation, manner, design: Some(Demo::PottingBench.design()) }))
+    };
+    assert_eq!(address::read("#1/elevation/b"), opened(Manner::default()));
+    let bare = Manner { at: Some(Length::mm(742.5)), bare: true, embed: false };
+    let text = address::write_in(View::Elevation, &bare, &Demo::PottingBench.design());
+    assert_eq!(address::read(&text), opened(bare));
+    assert_eq!(
+        address::read("#1/elevation,bare,later/b"),
+        opened(Manner { bare: true, ..Manner::default() })
+    );
+    assert_eq!(address::read("#1/elevation,at~/b"), opened(Manner::default()));
 }
 
 /// Every input at the end of its range that is longest to write, under the longest name: no link is longer.

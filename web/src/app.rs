@@ -17,10 +17,10 @@ use crate::worker;
 /// The whole page.
 #[component]
 pub fn App() -> impl IntoView {
-    let (view, designs, fault) = persist::first_designs();
+    let persist::First { view, manner, designs, fault } = persist::first();
     match State::new(designs, fault) {
         Ok(state) => {
-            state.view.set(view);
+            state.look(view, manner);
             persist::follow(state);
             worker::follow(state);
             window_event_listener(leptos::ev::keydown, move |event| on_key(state, &event));

@@ -9,6 +9,7 @@ use risewright::design::Design;
 use risewright::drawing::{Chart, Show};
 use risewright::quantity::System;
 use risewright::report::{Refusal, Report, Station, Unsound, analyse};
+use risewright::share::Manner;
 use risewright::share::address::View;
 
 use crate::edit::{Book, Edit};
@@ -79,6 +80,8 @@ pub struct State {
     pub turning: RwSignal<Option<Direction>>,
     /// The view that is open.
     pub view: RwSignal<View>,
+    /// How the page is shown: with or without inputs, within another page. The height in it is not kept.
+    pub manner: RwSignal<Manner>,
     /// What is known of the page that is read in it.
     pub leaf: RwSignal<Leaf>,
     /// The end elevation as the worker drew it last.
@@ -140,6 +143,7 @@ impl State {
             charts: RwSignal::new(vec![Chart::ScrewForce, Chart::Sag]),
             turning: RwSignal::new(None),
             view: RwSignal::new(View::default()),
+            manner: RwSignal::new(Manner::default()),
             leaf: RwSignal::new(Leaf::default()),
             picture: RwSignal::new(Picture::default()),
             marked: RwSignal::new(None),
@@ -169,6 +173,15 @@ impl State {
         analyse(&design).map_err(|unsound| cannot_stand(&unsound))?;
         self.apply(Edit::Whole(title, Box::new(design)))
             .map_err(|refusal| refusal.phrase.text(self.units.get_untracked()))
+    }
+
+    /// Goes to a view as a link asks for it.
+    pub fn look(&self, view: View, manner: Manner) {
+        if let Some(height) = manner.at {
+            self.move_to(self.report.with_untracked(|report| report.at(height.to_m()).height));
+        }
+        self.manner.set(Manner { at: None, ..manner });
+        self.view.set(view);
     }
 
     /// From here to [`Self::end_gesture`] all edits are one step of the history.

@@ -108,6 +108,13 @@ const fn whole(number: f64) -> u32 {
     number as u32
 }
 
+/// An answer to a question of a view.
+struct Answer {
+    view: View,
+    key: String,
+    text: String,
+}
+
 /// A page is asked anew at most so often while work is abandoned and begun again and the module fails.
 const MOST_FAILURES: u32 = 3;
 
@@ -121,6 +128,8 @@ struct Office {
     worker: RefCell<Option<Worker>>,
     request: Cell<u32>,
     failures: Cell<u32>,
+    /// What the reader answered to the questions of each view, the latest last: another worker, or the page of another design, hears it anew.
+    answers: RefCell<Vec<Answer>>,
     /// The picture asked for last, whether its answer is still to come, and the one to ask for then.
     asked: Cell<Option<Ask>>,
     waiting: Cell<bool>,
@@ -136,6 +145,7 @@ pub fn follow(state: State) {
         worker: RefCell::default(),
         request: Cell::new(0),
         failures: Cell::new(0),
+        answers: RefCell::default(),
         asked: Cell::new(None),
         waiting: Cell::new(false),
         wanted: Cell::new(None),
@@ -183,6 +193,20 @@ pub fn draw(ask: Signal<Option<Ask>>) {
             office.want(ask);
         }
     });
+    on_cleanup(|| {
+        if let Some(office) = office() {
+            office.asked.set(None);
+            office.state.picture.set(Picture::default());
+        }
+    });
+}
+
+/// Tells the page that is read what the reader answers. Where the answer does not rest yet, as under a slider that is still held, only its
+/// picture follows.
+pub fn answer(key: &str, text: &str, rests: bool) {
+    if let Some(office) = office() {
+        office.answer(key, text, rests);
+    }
 }
 
 /// Asks for a file of the page; it is saved when it comes.
@@ -199,8 +223,33 @@ fn office() -> Option<Rc<Office>> {
 impl Office {
     fn open(&self) {
         let view = self.state.view.get_untracked();
-        let link = self.state.design.with_untracked(link::encode);
-        self.ask("open", [JsValue::from_str(view.word()), JsValue::from_str(&link)]);
+        // A page that is the same for every design is not made anew for another.
+        let link = if view.is_about_the_design() {
+            self.state.design.with_untracked(link::encode)
+        } else {
+            String::new()
+        };
+        let answers: Array = self
+            .answers
+            .borrow()
+            .iter()
+            .filter(|answer| answer.view == view)
+            .flat_map(|answer| [&answer.key, &answer.text])
+            .map(|text| JsValue::from_str(text))
+            .collect();
+        self.ask("open", [JsValue::from_str(view.word()), JsValue::from_str(&link), answers.into()]);
+    }
+
+    fn answer(&self, key: &str, text: &str, rests: bool) {
+        let view = self.state.view.get_untracked();
+        let mut answers = self.answers.borrow_mut();
+        answers.retain(|answer| answer.view != view || answer.key != key);
+        answers.push(Answer { view, key: key.to_owned(), text: text.to_owned() });
+        drop(answers);
+        self.ask("answer", [JsValue::from_str(key), JsValue::from_str(text), JsValue::from_bool(rests)]);
+        if let (false, Some(ask)) = (rests, self.asked.get()) {
+            self.want(ask);
+        }
     }
 
     fn stop(&self) {
@@ -234,6 +283,11 @@ impl Office {
     /// The picture has come; where another is wanted by now, that is asked for.
     fn drawn(&self, answer: &Array) {
         self.waiting.set(false);
+        if self.asked.get().is_none() {
+            // The view that wanted it has been left.
+            self.wanted.set(None);
+            return;
+        }
         let read = self.state.picture.with_untracked(|last| Picture::read(answer, 2, last));
         if let Some(picture) = read {
             self.state.picture.set(picture);
@@ -249,8 +303,13 @@ impl Office {
             self.tell("This browser does not let the page work in the background, which this view needs.");
             return;
         };
-        // A file and a picture belong to the page that is open and do not abandon its work.
-        if !matches!(word, "file" | "live") {
+        // A file, a picture and an answer that does not rest belong to the page that is open and do not abandon its work.
+        let abandons = match word {
+            "file" | "live" => false,
+            "answer" => content.last().is_some_and(JsValue::is_truthy),
+            _ => true,
+        };
+        if abandons {
             self.request.set(self.request.get().wrapping_add(1));
         }
         let inches = self.state.units.get_untracked() == System::Inch;
@@ -300,8 +359,7 @@ impl Office {
                     working: answer.get(4).as_bool().unwrap_or(false),
                 });
                 // More is known now than when it was drawn.
-                if let Some(ask) = self.asked.get().filter(|_| self.state.view.get_untracked() == View::Sway)
-                {
+                if let Some(ask) = self.asked.get() {
                     self.want(ask);
                 }
             }

@@ -1,4 +1,5 @@
-//! What stands behind the `#` in the address bar: version, view, design.
+//! What stands behind the `#` in the address bar: version, view and the manner it is shown in, design.
+use super::Manner;
 use super::link::{self, LinkFault, READ_LIMIT, VERSION};
 use crate::design::Design;
 
@@ -62,6 +63,12 @@ impl View {
         Self::ALL.into_iter().find(|view| view.word() == word)
     }
 
+    /// Whether it shows the present design; a view that does not is the same whatever that is.
+    #[must_use]
+    pub const fn is_about_the_design(self) -> bool {
+        true
+    }
+
     /// Its title, on its tab and over its page.
     #[must_use]
     pub const fn title(self) -> &'static str {
@@ -79,10 +86,33 @@ impl View {
     }
 }
 
+/// What a fragment opens.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Opened {
+    /// The view.
+    pub view: View,
+    /// How it is shown.
+    pub manner: Manner,
+    /// The design; none where the view needs none and the link brings none.
+    pub design: Option<Design>,
+}
+
 /// The fragment for a view of a design, without the `#`.
 #[must_use]
 pub fn write(view: View, design: &Design) -> String {
-    format!("{VERSION}/{}/{}", view.word(), link::encode(design))
+    write_in(view, &Manner::default(), design)
+}
+
+/// The same in a manner.
+#[must_use]
+pub fn write_in(view: View, manner: &Manner, design: &Design) -> String {
+    format!("{}/{}", write_alone(view, manner), link::encode(design))
+}
+
+/// The fragment for a view that needs no design.
+#[must_use]
+pub fn write_alone(view: View, manner: &Manner) -> String {
+    format!("{VERSION}/{}{}", view.word(), manner.write())
 }
 
 /// Why a fragment cannot be opened.
@@ -105,11 +135,11 @@ impl core::fmt::Display for AddressFault {
     }
 }
 
-/// View and design of a fragment, with or without its `#`. An empty fragment is nothing; an unknown view is the elevation.
+/// What a fragment opens, with or without its `#`. An empty fragment is nothing; an unknown view is the elevation.
 ///
 /// # Errors
 /// [`AddressFault`], whose text says what is wrong.
-pub fn read(fragment: &str) -> Result<Option<(View, Design)>, AddressFault> {
+pub fn read(fragment: &str) -> Result<Option<Opened>, AddressFault> {
     let text = fragment.strip_prefix('#').unwrap_or(fragment);
     if text.is_empty() {
         return Ok(None);
@@ -119,12 +149,18 @@ pub fn read(fragment: &str) -> Result<Option<(View, Design)>, AddressFault> {
     }
     let mut parts = text.splitn(3, '/');
     let (version, view, design) = (parts.next().unwrap_or_default(), parts.next(), parts.next());
-    match (version.parse::<u32>(), view, design) {
-        (Ok(1), Some(view), Some(design)) => {
-            let view = View::of(view).unwrap_or_default();
-            link::decode(design).map(|design| Some((view, design))).map_err(AddressFault::Link)
+    match (version.parse::<u32>(), view) {
+        (Ok(1), Some(words)) => {
+            let mut words = words.split(',');
+            let view = words.next().and_then(View::of);
+            let design = match (design, view) {
+                (None, Some(view)) if !view.is_about_the_design() => None,
+                (None, _) => return Err(AddressFault::Link(LinkFault::Broken)),
+                (Some(design), _) => Some(link::decode(design).map_err(AddressFault::Link)?),
+            };
+            Ok(Some(Opened { view: view.unwrap_or_default(), manner: Manner::read(words), design }))
         }
-        (Ok(version), _, _) if version > 1 => Err(AddressFault::Newer),
+        (Ok(version), _) if version > 1 => Err(AddressFault::Newer),
         _ => Err(AddressFault::Link(LinkFault::Broken)),
     }
 }

@@ -7,7 +7,10 @@ pub mod dxf;
 mod figure36;
 pub mod flat;
 pub mod link;
+mod manner;
 pub mod plot;
 pub mod sideways;
 pub mod stem;
 pub mod svg;
+
+pub use manner::Manner;

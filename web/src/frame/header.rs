@@ -43,7 +43,7 @@ fn Tabs(state: State) -> impl IntoView {
         };
         view! {
             <a
-                href=move || persist::link_to(view, &state.design.get())
+                href=move || persist::link_to(view, &state.manner.get(), &state.design.get())
                 aria-current=move || (state.view.get() == view).then_some("page")
                 on:click=go
             >
@@ -133,7 +133,7 @@ fn Units(state: State) -> impl IntoView {
 fn CopyLink(state: State) -> impl IntoView {
     let copied = RwSignal::new(false);
     let on_click = move |_| {
-        let link = persist::link_to(state.view.get_untracked(), &state.design.get_untracked());
+        let link = persist::link_here(state);
         spawn_local(async move {
             if copy(&link).await {
                 copied.set(true);

@@ -11,8 +11,9 @@ use std::rc::Rc;
 
 use leptos::prelude::*;
 use risewright::design::Design;
-use risewright::quantity::System;
-use risewright::share::address::{self, View};
+use risewright::quantity::{Length, System};
+use risewright::share::Manner;
+use risewright::share::address::{self, Opened, View};
 use web_sys::{ScrollIntoViewOptions, ScrollLogicalPosition};
 
 use crate::state::{Message, State};
@@ -34,19 +35,44 @@ pub fn page_address() -> String {
     page.split('#').next().unwrap_or_default().to_owned()
 }
 
-/// The whole address of the page with a design in a view.
-pub fn link_to(view: View, design: &Design) -> String {
-    format!("{}#{}", page_address(), address::write(view, design))
+/// The whole address of the page with a design in a view, shown in a manner.
+pub fn link_to(view: View, manner: &Manner, design: &Design) -> String {
+    format!("{}#{}", page_address(), address::write_in(view, manner, design))
 }
 
-/// The view and the designs to begin with, the best first, and what was wrong with the address.
-pub fn first_designs() -> (View, Vec<Design>, Option<String>) {
-    let (opened, fault) = match address::read(&fragment()) {
-        Ok(opened) => (opened, None),
-        Err(fault) => (None, Some(fault.to_string())),
-    };
-    let view = opened.as_ref().map_or_else(View::default, |(view, _)| *view);
-    (view, opened.map(|(_, design)| design).into_iter().chain(storage::kept()).collect(), fault)
+/// The whole address of what is on screen, the deck where it stands.
+pub fn link_here(state: State) -> String {
+    let manner = Manner { at: Some(Length::m(state.height())), ..state.manner.get_untracked() };
+    state.design.with_untracked(|design| link_to(state.view.get_untracked(), &manner, design))
+}
+
+/// What the page begins with.
+#[derive(Default)]
+pub struct First {
+    /// The view.
+    pub view: View,
+    /// How it is shown.
+    pub manner: Manner,
+    /// The designs, the best first.
+    pub designs: Vec<Design>,
+    /// What was wrong with the address.
+    pub fault: Option<String>,
+}
+
+/// What the address and the browser's storage bring.
+pub fn first() -> First {
+    match address::read(&fragment()) {
+        Ok(Some(Opened { view, manner, design })) => {
+            let designs = design.into_iter().chain(storage::kept()).collect();
+            First { view, manner, designs, fault: None }
+        }
+        Ok(None) => First { designs: storage::kept().into_iter().collect(), ..First::default() },
+        Err(fault) => First {
+            designs: storage::kept().into_iter().collect(),
+            fault: Some(fault.to_string()),
+            ..First::default()
+        },
+    }
 }
 
 /// Keeps address and storage in step with the state from now on, and follows links opened in the same page.
@@ -57,8 +83,12 @@ pub fn follow(state: State) {
     let writer = Rc::new(Writer::default());
     writer::remember(&writer);
     // Effects, because address, storage and the window's title lie outside the page's own state.
+    // Within another page neither its history nor what the reader keeps is touched.
+    if state.manner.with_untracked(|manner| manner.embed) {
+        return;
+    }
     let put = Rc::clone(&writer);
-    Effect::new(move || put.put(state.view.get(), state.design.get()));
+    Effect::new(move || put.put(state.view.get(), state.manner.get(), state.design.get()));
     Effect::new(move || {
         storage::keep_units(if state.units.get() == System::Inch { INCHES } else { MILLIMETRES });
     });
@@ -75,19 +105,22 @@ pub fn follow(state: State) {
     let put = Rc::clone(&writer);
     window_event_listener(leptos::ev::popstate, move |event| {
         // Back and forward between views keep the design as it is now; only another opened link changes it.
-        if let (true, Ok(Some((view, _)))) = (history::is_ours(&event), address::read(&fragment())) {
-            state.view.set(view);
+        if let (true, Ok(Some(opened))) = (history::is_ours(&event), address::read(&fragment())) {
+            state.view.set(opened.view);
         } else {
             history::new_chapter();
             let outcome = match address::read(&fragment()) {
-                Ok(Some((view, design))) => state.open("opened link", design).map(|()| state.view.set(view)),
+                Ok(Some(Opened { view, manner, design })) => {
+                    let opened = design.map_or(Ok(()), |design| state.open("opened link", design));
+                    opened.map(|()| state.look(view, manner))
+                }
                 Ok(None) => Ok(()),
                 Err(fault) => Err(fault.to_string()),
             };
             state.notice.set(outcome.err().map(Message::Sentence));
         }
         // After a refused link, or a step back, the address must again tell what is shown.
-        put.put(state.view.get_untracked(), state.design.get_untracked());
+        put.put(state.view.get_untracked(), state.manner.get_untracked(), state.design.get_untracked());
     });
     window_event_listener(leptos::ev::pagehide, move |_| writer.flush());
 }
@@ -95,7 +128,11 @@ pub fn follow(state: State) {
 /// Goes to a view; the present one can be come back to.
 pub fn go_to_view(state: State, view: View) {
     if state.view.get_untracked() != view {
-        history::push(&format!("#{}", state.design.with_untracked(|design| address::write(view, design))));
+        if !state.manner.with_untracked(|manner| manner.embed) {
+            let manner = state.manner.get_untracked();
+            let fragment = state.design.with_untracked(|design| address::write_in(view, &manner, design));
+            history::push(&format!("#{fragment}"));
+        }
         state.view.set(view);
         to_the_top();
     }

@@ -5,6 +5,7 @@ use std::time::Duration;
 
 use leptos::prelude::set_timeout;
 use risewright::design::Design;
+use risewright::share::Manner;
 use risewright::share::address::{self, View};
 use risewright::share::link;
 
@@ -34,14 +35,14 @@ pub fn flush_remembered() {
 #[derive(Default)]
 pub struct Writer {
     written_at: Cell<f64>,
-    waiting: Cell<Option<(View, Design)>>,
+    waiting: Cell<Option<(View, Manner, Design)>>,
     scheduled: Cell<bool>,
 }
 
 impl Writer {
     /// This design in this view is to be written, and what still waits no longer.
-    pub fn put(self: &Rc<Self>, view: View, design: Design) {
-        self.waiting.set(Some((view, design)));
+    pub fn put(self: &Rc<Self>, view: View, manner: Manner, design: Design) {
+        self.waiting.set(Some((view, manner, design)));
         let wait = self.written_at.get() + PAUSE - now();
         if wait <= 0.0 {
             self.flush();
@@ -59,15 +60,15 @@ impl Writer {
 
     /// Writes what waits, if anything does.
     pub fn flush(&self) {
-        if let Some((view, design)) = self.waiting.take() {
+        if let Some((view, manner, design)) = self.waiting.take() {
             self.written_at.set(now());
             storage::keep(&link::encode(&design));
-            replace_address(view, &design);
+            replace_address(view, &manner, &design);
         }
     }
 }
 
 /// The entry is replaced even where the address is the same: a link that was followed has no mark yet.
-fn replace_address(view: View, design: &Design) {
-    history::replace(&format!("#{}", address::write(view, design)));
+fn replace_address(view: View, manner: &Manner, design: &Design) {
+    history::replace(&format!("#{}", address::write_in(view, manner, design)));
 }

@@ -43,9 +43,9 @@ fn perform(state: State, act: Act) {
     match act.kind.as_str() {
         "go" => {
             if let Ok(height) = act.value.parse::<f64>() {
-                let marked = state.report.with(|report| {
-                    act.check.as_deref().and_then(|id| report.check(id)).map(|check| check.id)
-                });
+                let marked = state
+                    .report
+                    .with(|report| act.of.as_deref().and_then(|id| report.check(id)).map(|check| check.id));
                 state.marked.set(marked);
                 // A picture of the same view shows it too, where no part is to be marked.
                 if marked.is_none() && state.view.get_untracked() == View::Sway {
@@ -56,12 +56,14 @@ fn perform(state: State, act: Act) {
                 state.go_to(height);
             }
         }
-        "take" => {
-            let outcome = link::decode(&act.value)
-                .map_err(|fault| fault.to_string())
-                .and_then(|design| state.open("remedy", design));
-            state.notice.set(outcome.err().map(Message::Sentence));
+        "take" => take(state, "remedy", &act.value),
+        "open" => {
+            take(state, "opened design", &act.value);
+            if state.notice.with_untracked(Option::is_none) {
+                persist::go_to_view(state, View::Elevation);
+            }
         }
+        "answer" => worker::answer(&act.of.unwrap_or_default(), &act.value, act.rests),
         "save" => worker::save(&act.value),
         "view" => {
             if let Some(view) = View::of(&act.value) {
@@ -70,4 +72,11 @@ fn perform(state: State, act: Act) {
         }
         _ => persist::print(),
     }
+}
+
+/// Takes over a design that the page offers, as a step that can be undone.
+fn take(state: State, title: &'static str, link: &str) {
+    let outcome =
+        link::decode(link).map_err(|fault| fault.to_string()).and_then(|design| state.open(title, design));
+    state.notice.set(outcome.err().map(Message::Sentence));
 }

@@ -4,20 +4,27 @@ use std::sync::Arc;
 use leptos::html;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::{Element, HtmlDetailsElement, HtmlElement, HtmlInputElement};
+use web_sys::{
+    Element, Event, HtmlDetailsElement, HtmlElement, HtmlInputElement, HtmlSelectElement, MouseEvent,
+};
 
 /// The attributes by which a button says what it does, the first that it has.
-const ACTS: [&str; 5] = ["data-go", "data-take", "data-save", "data-print", "data-view"];
+const ACTS: [&str; 8] =
+    ["data-go", "data-take", "data-open", "data-save", "data-print", "data-view", "data-keep", ANSWER];
+/// The attribute of what the reader enters, chooses or presses, with the name by which the page hears it.
+const ANSWER: &str = "data-answer";
 
-/// What a button asks for: the name of its attribute, the value, and the check it belongs to, if any.
+/// What the reader asks for with a button, or answers to a question.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Act {
     /// Name of the attribute without `data-`.
     pub kind: String,
-    /// Its value.
+    /// What it is about: the value of the attribute, or the answer.
     pub value: String,
-    /// The value of `data-check`.
-    pub check: Option<String>,
+    /// What it belongs to: the value of `data-check`, or the name of the question.
+    pub of: Option<String>,
+    /// Whether it rests: a slider that is still held does not.
+    pub rests: bool,
 }
 
 /// The document.
@@ -39,27 +46,96 @@ pub fn Document(
         let (Some(place), html) = (place.get(), html.get()) else { return };
         if shown.with_value(|shown| *shown != html) {
             let hold = Hold::of(&place);
-            place.set_inner_html(&html);
+            // Fails only on a place that has left the page.
+            let _ = renew(&place, &html);
             hold.restore(&place);
             shown.set_value(html);
         }
     });
-    let press = move |event: web_sys::MouseEvent| {
-        let button = event
-            .target()
-            .and_then(|target| target.dyn_into::<Element>().ok())
-            .and_then(|target| target.closest("button").ok().flatten());
-        let Some(button) = button else { return };
-        let found = ACTS.into_iter().find_map(|name| Some((name, button.get_attribute(name)?)));
-        if let Some((name, value)) = found {
-            let kind = name.trim_start_matches("data-").to_owned();
-            let check = button.get_attribute("data-check").filter(|check| !check.is_empty());
-            on_act.run(Act { kind, value, check });
+    let press = move |event: MouseEvent| {
+        let button = target(&event).and_then(|target| target.closest("button").ok().flatten());
+        if let Some(act) = button.as_ref().and_then(pressed) {
+            on_act.run(act);
+        }
+    };
+    let answer = move |event: &Event, rests: bool| {
+        if let Some((key, value)) = target(event).and_then(|field| answered(&field)) {
+            on_act.run(Act { kind: "answer".into(), value, of: Some(key), rests });
+        }
+    };
+    let slide = move |event: Event| {
+        if target(&event).is_some_and(|field| field.get_attribute("type").as_deref() == Some("range")) {
+            answer(&event, false);
         }
     };
     view! {
-        <article node_ref=place class="reader" aria-busy=move || busy.get().then_some("true") on:click=press></article>
+        <article
+            node_ref=place
+            class="reader"
+            aria-busy=move || busy.get().then_some("true")
+            on:click=press
+            on:input=slide
+            on:change=move |event| answer(&event, true)
+        ></article>
     }
+}
+
+fn target(event: &Event) -> Option<Element> {
+    event.target().and_then(|target| target.dyn_into().ok())
+}
+
+/// What a button asks for.
+fn pressed(button: &Element) -> Option<Act> {
+    let (name, value) = ACTS.into_iter().find_map(|name| Some((name, button.get_attribute(name)?)))?;
+    let kind = name.trim_start_matches("data-").to_owned();
+    Some(if name == ANSWER {
+        Act { kind, value: button.get_attribute("value")?, of: Some(value), rests: true }
+    } else {
+        let of = button.get_attribute("data-check").filter(|check| !check.is_empty());
+        Act { kind, value, of, rests: true }
+    })
+}
+
+/// Name and answer of a question that is entered or chosen.
+fn answered(field: &Element) -> Option<(String, String)> {
+    let key = field.get_attribute(ANSWER)?;
+    if let Some(choice) = field.dyn_ref::<HtmlSelectElement>() {
+        return Some((key, choice.value()));
+    }
+    let input = field.dyn_ref::<HtmlInputElement>()?;
+    let value = match input.type_().as_str() {
+        "checkbox" => if input.checked() { "yes" } else { "no" }.to_owned(),
+        _ => input.value(),
+    };
+    Some((key, value))
+}
+
+/// Puts another document in place of the present one, but leaves those of its pieces that are the same: nothing is lost that a reader holds,
+/// selects or writes there.
+fn renew(place: &HtmlElement, html: &str) -> Option<()> {
+    let fresh = place.owner_document()?.create_element("article").ok()?;
+    fresh.set_inner_html(html);
+    let mut old = place.first_element_child();
+    while let Some(new) = fresh.first_element_child() {
+        match old {
+            Some(last) => {
+                old = last.next_element_sibling();
+                if last.outer_html() == new.outer_html() {
+                    new.remove();
+                } else {
+                    last.replace_with_with_node_1(&new).ok()?;
+                }
+            }
+            None => {
+                place.append_child(&new).ok()?;
+            }
+        }
+    }
+    while let Some(last) = old {
+        old = last.next_element_sibling();
+        last.remove();
+    }
+    Some(())
 }
 
 /// What the reader has done to a document.
@@ -68,13 +144,15 @@ struct Hold {
     folds: Vec<(String, bool)>,
     /// The words of the boxes that are ticked.
     ticks: Vec<String>,
-    /// What has the focus: the summary of a fold, or a button by its markup.
+    /// What has the focus: the summary of a fold, a button, a question.
     focus: Option<Focus>,
 }
 
 enum Focus {
     Fold(String),
     Button(String),
+    /// A question by its name, and what is being written there.
+    Field(String, Option<String>),
 }
 
 impl Hold {
@@ -105,11 +183,23 @@ impl Hold {
         for tick in all::<HtmlInputElement>(place, ".tick input") {
             tick.set_checked(words(&tick).is_some_and(|words| self.ticks.contains(&words)));
         }
-        if let Some(Focus::Button(markup)) = &self.focus {
-            let same =
-                all::<HtmlElement>(place, "button").into_iter().find(|button| button.outer_html() == *markup);
-            // Focus fails only on what has left the page.
-            same.map(|button| button.focus());
+        match &self.focus {
+            Some(Focus::Button(name)) => {
+                let same =
+                    all::<HtmlElement>(place, "button").into_iter().find(|button| name_of(button) == *name);
+                // Focus fails only on what has left the page.
+                same.map(|button| button.focus());
+            }
+            Some(Focus::Field(id, written)) => {
+                let fields = all::<HtmlElement>(place, "input, select");
+                if let Some(same) = fields.into_iter().find(|field| field.id() == *id) {
+                    let _ = same.focus();
+                    if let (Some(written), Some(input)) = (written, same.dyn_ref::<HtmlInputElement>()) {
+                        input.set_value(written);
+                    }
+                }
+            }
+            _ => {}
         }
     }
 }
@@ -118,8 +208,23 @@ fn focus(place: &HtmlElement) -> Option<Focus> {
     let focused = place.owner_document()?.active_element().filter(|focused| place.contains(Some(focused)))?;
     match focused.tag_name().as_str() {
         "SUMMARY" => focused.parent_element()?.get_attribute("data-fold").map(Focus::Fold),
-        "BUTTON" => Some(Focus::Button(focused.outer_html())),
+        "BUTTON" => Some(Focus::Button(name_of(&focused))),
+        "INPUT" | "SELECT" if !focused.id().is_empty() => {
+            let written = focused
+                .dyn_ref::<HtmlInputElement>()
+                .filter(|input| input.type_() == "text" && input.value() != input.default_value())
+                .map(HtmlInputElement::value);
+            Some(Focus::Field(focused.id(), written))
+        }
         _ => None,
+    }
+}
+
+/// What a button is known by in the next document: its answer, whichever is chosen, or its markup.
+fn name_of(button: &Element) -> String {
+    match (button.get_attribute(ANSWER), button.get_attribute("value")) {
+        (Some(key), Some(value)) => format!("{key}={value}"),
+        _ => button.outer_html(),
     }
 }
 

@@ -2,6 +2,7 @@
 //! slices and passes on what is known so far; nothing here knows of threads or messages.
 use std::rc::Rc;
 
+use risewright::design::Design;
 use risewright::drawing;
 use risewright::drawing::{Chart, Layout, SwayChart};
 use risewright::pages::{Live, Page, Reader, page};
@@ -20,11 +21,17 @@ pub struct Work {
 
 #[wasm_bindgen]
 impl Work {
-    /// The page of a view, by its word in the address, of a design, by its link. Nothing for a design that cannot stand and for a view
-    /// that is no document: the page asks for neither.
+    /// The page of a view, by its word in the address, of a design, by its link; the link does not matter to a view that is the same for
+    /// every design. Nothing for a design that cannot stand and for a view that is no document: the page asks for neither.
     pub fn open(view: &str, link: &str) -> Option<Self> {
-        let report = analyse(&link::decode(link).ok()?).ok()?;
-        Some(Self { page: page(View::of(view)?, &Rc::new(report))? })
+        let view = View::of(view)?;
+        let design = if view.is_about_the_design() { link::decode(link).ok()? } else { Design::default() };
+        Some(Self { page: page(view, &Rc::new(analyse(&design).ok()?))? })
+    }
+
+    /// Hears an answer of the reader, by its key.
+    pub fn answer(&mut self, key: &str, text: &str, inches: bool, address: String, date: String) {
+        self.page.answer(key, text, &reader(inches, address, date));
     }
 
     /// Does a slice of work; whether there is more.

@@ -5,6 +5,7 @@ use risewright::drawing::poster::{self, KeyFigures, PAPER, Panel, Poster, Ruler}
 use risewright::pages::CAUTIONS;
 use risewright::quantity::System;
 use risewright::report::{Grade, Report};
+use risewright::share::Manner;
 use risewright::share::address::View;
 
 use super::findings::{class, mark};
@@ -45,7 +46,7 @@ pub fn Wall(state: State) -> impl IntoView {
                         let [width, height] = sheet.room;
                         let room = [width - WORDS, height - STRIP];
                         let poster = Poster::new(report, units, room, HEADING, &measure);
-                        let link = persist::link_to(View::Elevation, &report.design);
+                        let link = persist::link_to(View::Elevation, &Manner::default(), &report.design);
                         let column = Column { width: width * PAPER - poster.width, measure: &measure };
                         let left = height * PAPER - column.taken(report, units, &link);
                         let findings = column.findings(report, units, left);
