@@ -1,5 +1,6 @@
 //! The page's frame: it only puts the pieces in their places.
 use leptos::prelude::*;
+use risewright::share::Manner;
 use risewright::share::address::View;
 use web_sys::KeyboardEvent;
 
@@ -40,10 +41,19 @@ pub fn App() -> impl IntoView {
 
 #[component]
 fn Page(state: State) -> impl IntoView {
+    // A lesson needs no inputs, and another page has its own head.
+    let embed = Memo::new(move |_| state.manner.with(|manner| manner.embed));
+    let alone = Memo::new(move |_| {
+        embed.get() || state.manner.with(|manner| manner.bare) || state.view.get().is_a_lesson()
+    });
     view! {
-        <a class="skip" href="#inputs">"Skip to the inputs"</a>
-        <div class="page">
-            <Header state/>
+        <Show when=move || !alone.get()>
+            <a class="skip" href="#inputs">"Skip to the inputs"</a>
+        </Show>
+        <div class="page" class:alone=alone class:embed=embed>
+            <Show when=move || !embed.get()>
+                <Header state/>
+            </Show>
             <Notice state/>
             <main class="sheet">
                 {move || match state.view.get() {
@@ -52,10 +62,23 @@ fn Page(state: State) -> impl IntoView {
                     _ => view! { <Leaf state/> }.into_any(),
                 }}
             </main>
-            <Inputs state/>
+            <Show when=move || !alone.get()>
+                <Inputs state/>
+            </Show>
+            <Show when=move || embed.get()>
+                <footer class="whole">
+                    <a href=move || whole(state) target="_blank" rel="noopener">"Open in Risewright"</a>
+                </footer>
+            </Show>
         </div>
         <p class="spoken" role="status">{state.spoken}</p>
     }
+}
+
+/// The same view as a page of its own.
+fn whole(state: State) -> String {
+    let manner = Manner { embed: false, ..state.manner.get() };
+    persist::link_to(state.view.get(), &manner, &state.design.get())
 }
 
 fn on_key(state: State, event: &KeyboardEvent) {

@@ -6,6 +6,7 @@ mod format;
 mod frame;
 mod input;
 mod persist;
+mod stage;
 mod state;
 mod trouble;
 mod views;

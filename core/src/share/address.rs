@@ -69,6 +69,18 @@ impl View {
         true
     }
 
+    /// Whether it is one of the lessons, with a design of its own.
+    #[must_use]
+    pub const fn is_a_lesson(self) -> bool {
+        false
+    }
+
+    /// Whether the tabs from this one on answer another question than those before it.
+    #[must_use]
+    pub const fn begins_a_group(self) -> bool {
+        matches!(self, Self::Sheets | Self::Sources)
+    }
+
     /// Its title, on its tab and over its page.
     #[must_use]
     pub const fn title(self) -> &'static str {

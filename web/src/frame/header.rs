@@ -19,13 +19,14 @@ pub fn Header(state: State) -> impl IntoView {
         <header>
             <h1>"Risewright"</h1>
             <Name state/>
-            <Tabs state/>
             <div class="acts">
+                <ShowInputs state/>
                 <Turn state command=Command::Undo/>
                 <Turn state command=Command::Redo/>
                 <Units state/>
                 <CopyLink state/>
             </div>
+            <Tabs state/>
         </header>
     }
 }
@@ -44,6 +45,7 @@ fn Tabs(state: State) -> impl IntoView {
         view! {
             <a
                 href=move || persist::link_to(view, &state.manner.get(), &state.design.get())
+                class:apart=view.begins_a_group()
                 aria-current=move || (state.view.get() == view).then_some("page")
                 on:click=go
             >
@@ -55,6 +57,17 @@ fn Tabs(state: State) -> impl IntoView {
         <nav class="tabs" aria-label="Views">
             {View::ALL.into_iter().map(tab).collect_view()}
         </nav>
+    }
+}
+
+/// A link can hide the inputs; whoever opens it may have them back.
+#[component]
+fn ShowInputs(state: State) -> impl IntoView {
+    let show = move |_| state.manner.update(|manner| manner.bare = false);
+    view! {
+        <Show when=move || state.manner.with(|manner| manner.bare)>
+            <button type="button" class="main" on:click=show>"Show inputs"</button>
+        </Show>
     }
 }
 
