@@ -3,17 +3,17 @@ use super::curve::{notation, thinned};
 use super::{MOST_DRAWN, Small, drawn};
 use crate::checks::{Check, Verdict};
 use crate::drawing::arrow::dimension_head;
-use crate::drawing::elevation::Subject;
 use crate::drawing::face::widths;
 use crate::drawing::frame::Area;
 use crate::drawing::lettering::{Lettering, text};
 use crate::drawing::mark::{Anchor, Mark};
-use crate::drawing::outline::{Stroke, write};
-use crate::drawing::plan::{height_number, reach};
+use crate::drawing::outline::write;
+use crate::drawing::plan::height_number;
 use crate::drawing::plot::dot;
 use crate::drawing::pole::{Pole, WIDTH, band, tag, tag_width};
 use crate::drawing::scale::{Model, Scale, Screen, crisp};
-use crate::drawing::sheet::{hatched, runs};
+use crate::drawing::sheet::hatched;
+use crate::drawing::slim::Slim;
 use crate::drawing::state;
 use crate::quantity::System;
 use crate::report::{Grade, Report, Station};
@@ -33,16 +33,13 @@ const BEYOND: f64 = 26.0;
 const AXIS: f64 = 22.0;
 /// How far a thinned curve may lie off, px.
 const APART: f64 = 0.15;
-/// Lines that are too fine for so small a drawing.
-const TOO_FINE: [&str; 5] = ["cl", "cm", "hid", "glue", "n"];
-
 /// Pictures of the checks of a report that share what they have in common: see [`Self::shapes`].
 pub struct Beside<'a> {
     report: &'a Report,
     system: System,
+    slim: Slim<'a>,
     scale: Scale,
     pole: Pole,
-    runs: [[f64; 2]; 2],
     /// Where the ratio zero stands, px.
     zero: f64,
     /// Size of the pictures, px.
@@ -55,24 +52,13 @@ impl<'a> Beside<'a> {
     /// For the checks of a report.
     #[must_use]
     pub fn new(report: &'a Report, system: System) -> Self {
-        let runs = runs(report);
-        let design = &report.design;
-        let bounds = reach(report, |height| {
-            let station = report.at(height);
-            let subject = Subject { design, pose: &station.pose, runs, pixel: 6.0 };
-            let mut strokes = subject.mechanism();
-            strokes.extend(subject.ground());
-            strokes.retain(|stroke| !too_fine(stroke));
-            strokes
-        });
-        let (across, up) =
-            ((bounds.most.x - bounds.least.x).max(1.0), bounds.most.y.max(report.highest() * 1e3));
-        let per_mm = (WIDE / across).min(TALL / up);
-        let floor = (ABOVE + up * per_mm).round();
-        let scale = Scale { per_mm, origin: Screen::new(LEFT - bounds.least.x * per_mm, floor) };
-        let band = band(system, per_mm);
+        let slim = Slim::new(report, (WIDE, TALL), Screen::new(LEFT, ABOVE));
+        let scale = slim.scale;
+        let floor = scale.y(0.0);
+        let up = (floor - ABOVE) / scale.per_mm;
+        let band = band(system, scale.per_mm);
         let pole = Pole {
-            x: (LEFT + across * per_mm + BESIDE).floor() + 0.5,
+            x: (slim.right + BESIDE).floor() + 0.5,
             scale,
             ends: [0.0, (up / band + 1e-9).floor() * band],
             band,
@@ -91,24 +77,11 @@ impl<'a> Beside<'a> {
         let zero = (pole.x + WIDTH + labels + 9.0).round() + 0.5;
         let width = (zero + MOST_DRAWN * ONE + BEYOND).ceil();
         let height = (floor + BELOW).max(scale.level(report.lowest()) + AXIS).ceil();
-        Self { report, system, scale, pole, runs, zero, size: (width, height), stations }
-    }
-
-    fn subject<'s>(&'s self, station: &'s Station) -> Subject<'s> {
-        let pixel = 1.0 / self.scale.per_mm;
-        Subject { design: &self.report.design, pose: &station.pose, runs: self.runs, pixel }
+        Self { report, system, slim, scale, pole, zero, size: (width, height), stations }
     }
 
     fn x(&self, ratio: f64) -> f64 {
         self.zero + drawn(ratio) * ONE
-    }
-
-    fn paint(&self, strokes: &[Stroke]) -> Vec<Mark> {
-        strokes
-            .iter()
-            .filter(|stroke| !too_fine(stroke))
-            .map(|stroke| Mark::path(stroke.class, stroke.outline.notation(&self.scale)))
-            .collect()
     }
 
     /// Shapes that the pictures refer to by `use`: axes and pole, and the table at every height at which a check is worst. They belong once
@@ -120,7 +93,7 @@ impl<'a> Beside<'a> {
         shapes += "</g>";
         for (place, station) in self.stations.iter().enumerate() {
             write(&mut shapes, format_args!("<g id=\"lift-{place}\" class=\"dwg\"><g class=\"slim\">"));
-            shapes.extend(self.table(station).iter().map(Mark::svg));
+            shapes.extend(self.slim.table(station).iter().map(Mark::svg));
             shapes += "</g>";
             shapes.extend(self.level(station).iter().map(Mark::svg));
             shapes += "</g>";
@@ -153,18 +126,11 @@ impl<'a> Beside<'a> {
         text("q", Screen::new(self.x(1.0), top - 9.0), Anchor::Middle, "limit")
     }
 
-    fn table(&self, station: &Station) -> Vec<Mark> {
-        let subject = self.subject(station);
-        let mut strokes = subject.ground();
-        strokes.extend(subject.mechanism());
-        self.paint(&strokes)
-    }
-
     /// The labels of the pole, the level line, and the height on its tag.
     fn level(&self, station: &Station) -> Vec<Mark> {
         let mut lettering = Lettering::new(&widths, self.paper());
         let y = crisp(self.scale.level(station.height));
-        let deck = self.scale.to_screen(Model::from(self.subject(station).deck_edge()));
+        let deck = self.scale.to_screen(Model::from(self.slim.subject(station).deck_edge()));
         let mut marks = self.pole.labels(&mut lettering, y);
         marks.push(Mark::line("level", Screen::new(deck.x, y), Screen::new(self.x(MOST_DRAWN), y)));
         let words = height_number(station.height, self.system);
@@ -185,7 +151,7 @@ impl<'a> Beside<'a> {
             self.stations.iter().position(|station| station.height.total_cmp(&check.height).is_eq());
         if let Some(place) = station {
             write(&mut marks, format_args!("<use href=\"#lift-{place}\"/>"));
-            let outlines = self.subject(&self.stations[place]).part(check.member);
+            let outlines = self.slim.subject(&self.stations[place]).part(check.member);
             let notation: String = outlines.iter().map(|outline| outline.notation(&self.scale)).collect();
             marks += &Mark::path("part", notation).svg();
         }
@@ -223,9 +189,4 @@ impl<'a> Beside<'a> {
         );
         marks
     }
-}
-
-/// Whether a line would only blot so small a drawing.
-fn too_fine(stroke: &Stroke) -> bool {
-    TOO_FINE.iter().any(|class| stroke.class.split(' ').any(|one| one == *class))
 }
