@@ -187,6 +187,20 @@ pub enum Act {
         /// What stands on the button.
         words: String,
     },
+    /// Ask the browser to keep, bring or pass on something; see the page's `views/shelf`.
+    Keep {
+        /// What stands on the button.
+        words: String,
+        /// What is asked for.
+        what: String,
+    },
+    /// Take over another design and look at it in the side elevation; undo brings the present one back.
+    Open {
+        /// What stands on the button.
+        words: String,
+        /// The design, as a link without view.
+        link: String,
+    },
     /// Give the page an answer.
     Answer {
         /// What stands on the button.

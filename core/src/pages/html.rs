@@ -288,6 +288,22 @@ fn act(out: &mut String, act: &Act) {
         Act::Print { words } => {
             put(out, format_args!("<button type=\"button\" data-print>{}</button>", escaped(words)));
         }
+        Act::Keep { words, what } => put(
+            out,
+            format_args!(
+                "<button type=\"button\" data-keep=\"{}\">{}</button>",
+                escaped(what),
+                escaped(words)
+            ),
+        ),
+        Act::Open { words, link } => put(
+            out,
+            format_args!(
+                "<button type=\"button\" data-open=\"{}\">{}</button>",
+                escaped(link),
+                escaped(words)
+            ),
+        ),
         Act::Answer { words, key, value, pressed } => {
             let state = pressed.map_or_else(String::new, |pressed| format!(" aria-pressed=\"{pressed}\""));
             put(

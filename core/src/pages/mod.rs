@@ -12,7 +12,9 @@ mod html;
 mod live;
 mod packet;
 mod sawn;
+mod scanned;
 mod sheets;
+mod shelf;
 mod sources;
 mod steps;
 mod strength;
@@ -21,6 +23,7 @@ mod sway;
 pub use cautions::CAUTIONS;
 pub use document::{Act, Block, Cell, Document, Entry, Field, Figure, Fold, Span, Table, Text};
 pub use live::Live;
+pub use shelf::Kept;
 pub use sway::headline;
 
 use std::rc::Rc;
@@ -84,6 +87,7 @@ pub fn page(view: View, report: &Rc<Report>) -> Option<Box<dyn Page>> {
         View::Drilling => Some(Box::new(drilling::Drilling::new(Rc::clone(report)))),
         View::Hardware => Some(Box::new(hardware::Hardware::new(Rc::clone(report)))),
         View::Steps => Some(Box::new(steps::Steps::new(Rc::clone(report)))),
+        View::Shelf => Some(Box::new(shelf::Shelf::new(report))),
         View::Packet => Some(Box::new(packet::Packet::new(Rc::clone(report)))),
     }
 }

@@ -2,15 +2,15 @@
 use std::rc::Rc;
 
 use super::document::{Act, Block, Cell, Document, Figure, Span, Table, Text};
+use super::scanned::scanned;
 use super::sway::Summary;
 use super::{CAUTIONS, Page, Reader, page};
 use crate::checks::{Check, MOST, Verdict, Weight};
-use crate::drawing::poster::{KeyFigures, PAPER, Poster, Ruler, ratio_words, summary};
+use crate::drawing::poster::{KeyFigures, Poster, Ruler, ratio_words, summary};
 use crate::drawing::widths;
 use crate::quantity::{Amount, System, figures};
 use crate::report::{Grade, Report};
 use crate::share::address::{self, View};
-use crate::share::code::Code;
 
 /// The views whose documents go in, in their order.
 const VIEWS: [View; 4] = [View::Sheets, View::Drilling, View::Hardware, View::Steps];
@@ -28,10 +28,6 @@ const LETTER: Paper = Paper { class: "packet letter", name: "Letter", drawings: 
 
 /// Height of the heading over an elevation, mm.
 const HEADING: f64 = 7.0;
-
-/// Side of a code on paper, mm, and how small its modules may become before it grows to the second.
-const CODE: [f64; 2] = [48.0, 74.0];
-const LEAST_MODULE: f64 = 0.45;
 
 /// The page.
 pub struct Packet {
@@ -218,23 +214,7 @@ impl Packet {
 /// The link to the design, as a code and as text.
 fn link(report: &Report, reader: &Reader) -> Vec<Block> {
     let link = design_link(report, reader);
-    let mut blocks = Vec::new();
-    if let Some(code) = Code::of(&link) {
-        let side = CODE[usize::from(CODE[0] / f64::from(code.side()) < LEAST_MODULE)];
-        let px = side * PAPER;
-        blocks.push(Block::Figure(Figure {
-            marks: format!(
-                "<rect class=\"code-ground\" width=\"{px:.2}\" height=\"{px:.2}\"/><path class=\"code\" transform=\"scale({:.6})\" d=\"{}\"/>",
-                px / f64::from(code.side()),
-                code.notation()
-            ),
-            width: px,
-            height: px,
-            label: "The link below as a scannable code.".into(),
-            caption: "Scan it to open this design, or type the link.".into(),
-            true_scale: false,
-        }));
-    }
+    let mut blocks: Vec<Block> = scanned(&link).map(Block::Figure).into_iter().collect();
     blocks.push(Block::Text(Text::default().code(link)));
     blocks
 }

@@ -23,13 +23,15 @@ pub enum View {
     Steps,
     /// All that goes on the shop wall, for paper.
     Packet,
+    /// The designs that are kept, and how they are passed on.
+    Shelf,
     /// Where formulas and values come from, and where they end.
     Sources,
 }
 
 impl View {
     /// Every view, in the order of the tabs.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Elevation,
         Self::Strength,
         Self::Sway,
@@ -38,6 +40,7 @@ impl View {
         Self::Hardware,
         Self::Steps,
         Self::Packet,
+        Self::Shelf,
         Self::Sources,
     ];
 
@@ -53,6 +56,7 @@ impl View {
             Self::Hardware => "hardware",
             Self::Steps => "steps",
             Self::Packet => "packet",
+            Self::Shelf => "shelf",
             Self::Sources => "sources",
         }
     }
@@ -66,7 +70,7 @@ impl View {
     /// Whether it shows the present design; a view that does not is the same whatever that is.
     #[must_use]
     pub const fn is_about_the_design(self) -> bool {
-        true
+        !matches!(self, Self::Shelf)
     }
 
     /// Whether it is one of the lessons, with a design of its own.
@@ -78,7 +82,7 @@ impl View {
     /// Whether the tabs from this one on answer another question than those before it.
     #[must_use]
     pub const fn begins_a_group(self) -> bool {
-        matches!(self, Self::Sheets | Self::Sources)
+        matches!(self, Self::Sheets | Self::Shelf | Self::Sources)
     }
 
     /// Its title, on its tab and over its page.
@@ -93,6 +97,7 @@ impl View {
             Self::Hardware => "Hardware",
             Self::Steps => "Build order",
             Self::Packet => "Packet",
+            Self::Shelf => "Shelf",
             Self::Sources => "Sources",
         }
     }
