@@ -15,8 +15,6 @@ use holds::Holds;
 
 /// Kept free over the drawing, px.
 const HEAD: u32 = 8;
-/// A slider without ends would have no length.
-const SOME: f64 = 1e-3;
 
 /// The deck that a picture shows: that of the design, or of a lesson.
 #[derive(Clone, Copy)]
@@ -25,6 +23,8 @@ pub struct Deck {
     pub height: Signal<f64>,
     /// The place of the base wheel axle along the base, m; of no use where the picture has no ring there.
     pub carriage: Signal<f64>,
+    /// Its lowest and its highest, m; one value where they are not known yet.
+    pub lift: Signal<(f64, f64)>,
     /// Where it stands, in words and units.
     pub words: Signal<String>,
     /// Moves it to a height, m.
@@ -41,6 +41,7 @@ impl Deck {
         Self {
             height: Signal::derive(move || state.height()),
             carriage: Signal::derive(move || state.station.with(|station| station.pose.carriage_x)),
+            lift: Signal::derive(move || state.report.with(|report| (report.lowest(), report.highest()))),
             words: Signal::derive(move || state.deck_words()),
             to_height: Callback::new(move |height| state.move_to(height)),
             to_carriage: Callback::new(move |place| {
@@ -103,18 +104,17 @@ pub fn Stage(
 /// The deck's height by keys, and in figures.
 #[component]
 pub fn DeckSlider(state: State, deck: Deck) -> impl IntoView {
-    let lift = Memo::new(move |_| state.picture.with(|picture| picture.lift));
+    // A range takes its value when its ends are there.
+    let known = Memo::new(move |_| deck.lift.with(|(low, high)| low < high));
     view! {
+        <Show when=move || known.get()>
         <label>
             <span>"Deck"</span>
             <Slider
                 class="deck-slider"
                 label="Deck height"
                 value=deck.height
-                ends=Signal::derive(move || {
-                    let [low, high] = lift.get();
-                    (low, high.max(low + SOME))
-                })
+                ends=deck.lift
                 steps=Signal::derive(move || height_steps(state.units.get()))
                 words=deck.words
                 moved=deck.to_height
@@ -122,6 +122,7 @@ pub fn DeckSlider(state: State, deck: Deck) -> impl IntoView {
             />
             <output>{move || format::height(deck.height.get(), state.units.get())}</output>
         </label>
+        </Show>
     }
 }
 
