@@ -3,8 +3,8 @@
 
 use proptest::prelude::*;
 use risewright::design::{Demo, Design, DriveKind, Field};
-use risewright::quantity::{Count, Length, Mass, Ratio, System};
-use risewright::report::{Grade, Report, Unsound, analyse, reach, revise, span};
+use risewright::quantity::{Count, Kind, Length, Mass, Ratio, System};
+use risewright::report::{Grade, Report, Unsound, analyse, marked, reach, revise, span};
 
 fn value_of(field: &'static Field) -> BoxedStrategy<i64> {
     if field.choices.is_empty() {
@@ -114,8 +114,16 @@ proptest! {
                 prop_assert!(refusal.phrase.text(System::Inch).ends_with('.'));
                 if let Some(nearest) = refusal.nearest {
                     prop_assert!(revise(&design, field, nearest).is_ok());
+                    for system in [System::Metric, System::Inch] {
+                        let marked = marked(&design, field, nearest, system);
+                        prop_assert!(revise(&design, field, marked).is_ok());
+                        prop_assert!(marked.abs_diff(nearest) < 2540);
+                        if field.kind != Kind::Length {
+                            prop_assert_eq!(marked, nearest);
+                        }
+                    }
                     let beyond = nearest + (value - nearest).signum();
-                    prop_assert!(beyond == value || revise(&design, field, beyond).is_err() || field.kind == risewright::quantity::Kind::Count);
+                    prop_assert!(beyond == value || revise(&design, field, beyond).is_err() || field.kind == Kind::Count);
                 }
                 if let Some(offer) = refusal.offer {
                     prop_assert_eq!(field.get(&offer.design), value);

@@ -2,7 +2,7 @@
 use super::reach::reach;
 use crate::design::{BearingEnd, Design, Field};
 use crate::mechanics::{Solver, free};
-use crate::quantity::{Amount, Length, Phrase};
+use crate::quantity::{Amount, Kind, Length, Phrase, System};
 
 /// The angle of the arms up to which an offered lift goes, rad: steeper arms stand unsteadily (60 to 65 degrees, common
 /// practice, no source).
@@ -94,6 +94,27 @@ fn farthest(design: &Design, field: &Field, goal: i64) -> i64 {
         }
     }
     good
+}
+
+/// Lines of the reader's rule, in steps, the coarser first: millimetres and tenths of them, sixteenths and sixty-fourths of an inch.
+const fn rule(system: System) -> [i64; 2] {
+    match system {
+        System::Metric => [1600, 160],
+        System::Inch => [2540, 635],
+    }
+}
+
+/// The value of a length at or before the limit `end` that stands at a line of the reader's rule, seen from the present value; the limit itself where no
+/// line lies between, and for what is no length.
+#[must_use]
+pub fn marked(design: &Design, field: &Field, end: i64, system: System) -> i64 {
+    let present = field.get(design);
+    let inwards =
+        |line: i64| if end < present { -((-end).div_euclid(line)) } else { end.div_euclid(line) } * line;
+    let between = |value: &i64| (present.min(end)..=present.max(end)).contains(value) && *value != present;
+    let stands = |value: &i64| reach(&with(design, field, *value)).is_ok();
+    let lines = rule(system).into_iter().filter(|_| field.kind == Kind::Length);
+    lines.map(inwards).find(|value| between(value) && stands(value)).unwrap_or(end)
 }
 
 /// Where an input may lie while everything else stays as it is.

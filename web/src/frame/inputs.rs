@@ -10,7 +10,7 @@ use risewright::design::{
     Demo, Design, Field, Group, panel, set_panel, set_sheet, set_thread, sheet, thread,
 };
 use risewright::quantity::{Kind, System, read};
-use risewright::report::{Refusal, span};
+use risewright::report::{Refusal, marked, span};
 
 use crate::edit::Edit;
 use crate::format;
@@ -169,7 +169,10 @@ fn commit(state: State, field: &'static Field) -> Commit {
 
 fn refused(state: State, field: &'static Field, refusal: Refusal) -> Refused {
     let units = state.units.get_untracked();
-    let nearest = refusal.nearest.map(|steps| Offer::Text(format::nearest(field, steps, units)));
+    let nearest = refusal.nearest.map(|steps| {
+        let steps = state.design.with_untracked(|design| marked(design, field, steps, units));
+        Offer::Text(format::nearest(field, steps, units))
+    });
     let fitted = refusal.offer.map(|offer| {
         let design = offer.design;
         let take = move || {
