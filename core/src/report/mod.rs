@@ -20,7 +20,7 @@ pub use advice::Help;
 pub use finding::{Curve, Finding, Grade, Spot};
 pub use reach::reach;
 pub use relations::Obstacle;
-pub use revise::{Offer, Refusal, Span, revise, span};
+pub use revise::{Offer, Refusal, Span, marked, revise, span};
 pub use station::Station;
 pub use stiffen::{Goal, Idle, Remedy, Stand, StiffenRun};
 pub use sway::{
