@@ -1,14 +1,18 @@
 //! All figures over the lift, as a table and as a file.
 use super::Sway;
 use super::figures::{Banded, CORNER_DROP, GIVE, LENGTHWISE, LOADED, MULTIPLE, ROLL, TWIST};
+use crate::design::Design;
 use crate::pages::Reader;
 use crate::pages::document::{Act, Block, Cell, Table};
 use crate::quantity::figures::Figure;
 use crate::quantity::{System, figures};
 use crate::report::{CORNER, COUPLE, Case, PUSH, SwayReport};
+use crate::share::stem::file_name;
 
-/// The file with all heights.
-pub(super) const FILE: &str = "sideways.csv";
+/// The name of the file with all heights.
+pub(super) fn file(design: &Design) -> String {
+    file_name(&design.name, "sideways.csv")
+}
 
 /// One station of so many stands in the table, and the last.
 const EVERY: usize = 2;
@@ -97,7 +101,10 @@ impl Sway {
                 "sway-lift",
                 vec![Block::Table(Table { caption, head, rows: rows.collect(), foot: Vec::new() })],
             ),
-            Block::Acts(vec![Act::Save { words: "Save all heights as CSV".into(), file: FILE.into() }]),
+            Block::Acts(vec![Act::Save {
+                words: "Save all heights as CSV".into(),
+                file: file(&self.report.design),
+            }]),
         ]
     }
 }

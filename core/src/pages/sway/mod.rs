@@ -181,7 +181,7 @@ impl Page for Sway {
     }
 
     fn file(&self, name: &str, _reader: &Reader) -> Option<String> {
-        let known = self.known.as_ref().filter(|_| name == lift::FILE)?;
+        let known = self.known.as_ref().filter(|_| name == lift::file(&self.report.design))?;
         Some(share::sideways::csv(known))
     }
 

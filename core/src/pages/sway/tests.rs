@@ -186,7 +186,7 @@ fn every_remedy_can_be_taken() {
 #[test]
 fn the_file_holds_every_height() {
     let page = finished(&Demo::PaperLift.design());
-    let file = page.file(super::lift::FILE, &reader(System::Inch)).unwrap();
+    let file = page.file(&super::lift::file(&page.report.design), &reader(System::Inch)).unwrap();
     let lines: Vec<&str> = file.lines().collect();
     assert_eq!(lines.len(), 25);
     // Names may hold commas, and then stand in quotes; figures never do.
