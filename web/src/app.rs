@@ -18,11 +18,11 @@ use crate::worker;
 /// The whole page.
 #[component]
 pub fn App() -> impl IntoView {
-    let persist::First { view, manner, designs, fault } = persist::first();
-    match State::new(designs, fault) {
+    let first = persist::first();
+    match State::new(first.designs(), first.fault.clone()) {
         Ok(state) => {
-            state.look(view, manner);
-            persist::follow(state);
+            state.look(first.view, first.manner);
+            persist::follow(state, &first);
             worker::follow(state);
             window_event_listener(leptos::ev::keydown, move |event| on_key(state, &event));
             view! { <Page state/> }.into_any()
@@ -50,7 +50,7 @@ fn Page(state: State) -> impl IntoView {
         <Show when=move || !alone.get()>
             <a class="skip" href="#inputs">"Skip to the inputs"</a>
         </Show>
-        <div class="page" class:alone=alone class:embed=embed>
+        <div class="page" class:alone=alone class:embed=embed class:projector=state.enlarged>
             <Show when=move || !embed.get()>
                 <Header state/>
             </Show>
@@ -85,7 +85,7 @@ fn on_key(state: State, event: &KeyboardEvent) {
     let control = event.ctrl_key() || event.meta_key();
     let Some(command) = Command::of(&event.key(), control, event.shift_key()) else { return };
     // In a text field undo takes back letters, as everywhere.
-    if command != Command::Stop && writes_text(event) {
+    if matches!(command, Command::Undo | Command::Redo) && writes_text(event) {
         return;
     }
     if command != Command::Stop {

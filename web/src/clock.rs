@@ -9,6 +9,12 @@ pub fn now() -> f64 {
     js_sys::Date::now()
 }
 
+/// The same in whole milliseconds, as it is written down.
+#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a time after 1970")]
+pub fn stamp() -> u64 {
+    now() as u64
+}
+
 /// Today where the reader is, year first (ISO 8601).
 pub fn today() -> String {
     let date = js_sys::Date::new_0();

@@ -1,6 +1,10 @@
 //! Edits of the design, and their history.
+use std::borrow::Cow;
+use std::sync::OnceLock;
+
 use risewright::design::{Design, Field};
 use risewright::report::{Refusal, revise};
+use risewright::share::link;
 
 /// The most steps that can be taken back.
 const DEPTH: usize = 1000;
@@ -41,9 +45,41 @@ impl Edit {
 
 /// A design as it was, and the change that led away from it or back to it.
 #[derive(Clone, Debug)]
-struct Step {
+pub struct Step {
     design: Design,
-    title: &'static str,
+    title: Cow<'static, str>,
+    link: OnceLock<String>,
+}
+
+impl Step {
+    const fn new(design: Design, title: Cow<'static, str>) -> Self {
+        Self { design, title, link: OnceLock::new() }
+    }
+
+    /// What the change is called.
+    pub fn title(&self) -> &str {
+        &self.title
+    }
+
+    /// The design as a link, worked out once.
+    pub fn link(&self) -> &str {
+        self.link.get_or_init(|| link::encode(&self.design))
+    }
+}
+
+/// A step as it was kept elsewhere.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Turned {
+    /// What the change is called.
+    pub title: String,
+    /// The design as it was.
+    pub design: Design,
+}
+
+impl From<Turned> for Step {
+    fn from(turned: Turned) -> Self {
+        Self::new(turned.design, Cow::Owned(turned.title))
+    }
 }
 
 /// The design with its history. Every design in it can be built: an edit that cannot is refused and changes nothing.
@@ -77,7 +113,7 @@ impl Book {
         let before = core::mem::replace(&mut self.present, changed);
         self.future.clear();
         if self.gesture != Some(true) {
-            self.past.push(Step { design: before, title });
+            self.past.push(Step::new(before, Cow::Borrowed(title)));
             if self.past.len() > DEPTH {
                 self.past.remove(0);
             }
@@ -102,14 +138,31 @@ impl Book {
         }
     }
 
+    /// Takes up a history that was kept: steps that led to the present design, and steps that were taken back, each the nearest last.
+    pub fn recall(&mut self, past: Vec<Turned>, future: Vec<Turned>) {
+        self.gesture = None;
+        self.past = past.into_iter().map(Step::from).collect();
+        self.future = future.into_iter().map(Step::from).collect();
+    }
+
+    /// The steps that can be taken back, the latest last.
+    pub fn past(&self) -> &[Step] {
+        &self.past
+    }
+
+    /// The steps that can be done again, the next last.
+    pub fn future(&self) -> &[Step] {
+        &self.future
+    }
+
     /// What undo would take back.
-    pub fn undoes(&self) -> Option<&'static str> {
-        self.past.last().map(|step| step.title)
+    pub fn undoes(&self) -> Option<&str> {
+        self.past.last().map(Step::title)
     }
 
     /// What redo would do again.
-    pub fn redoes(&self) -> Option<&'static str> {
-        self.future.last().map(|step| step.title)
+    pub fn redoes(&self) -> Option<&str> {
+        self.future.last().map(Step::title)
     }
 
     /// Takes the last step back.
@@ -125,9 +178,9 @@ impl Book {
     }
 
     fn turn(present: &mut Design, from: &mut Vec<Step>, to: &mut Vec<Step>) {
-        if let Some(Step { design, title }) = from.pop() {
+        if let Some(Step { design, title, .. }) = from.pop() {
             let left = core::mem::replace(present, design);
-            to.push(Step { design: left, title });
+            to.push(Step::new(left, title));
         }
     }
 }

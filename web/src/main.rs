@@ -8,6 +8,8 @@ mod input;
 mod persist;
 mod stage;
 mod state;
+#[cfg(feature = "trial")]
+mod trial;
 mod trouble;
 mod views;
 mod widgets;
@@ -17,6 +19,8 @@ use wasm_bindgen::JsCast;
 
 fn main() {
     trouble::prepare();
+    #[cfg(feature = "trial")]
+    trial::at_start();
     let place = web_sys::window()
         .and_then(|window| window.document())
         .and_then(|document| document.get_element_by_id("app"));
@@ -24,4 +28,6 @@ fn main() {
     // What stood there until now told the reader to wait.
     place.set_text_content(None);
     leptos::mount::mount_to(place, app::App).forget();
+    #[cfg(feature = "trial")]
+    trial::listen();
 }

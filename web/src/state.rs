@@ -12,7 +12,7 @@ use risewright::report::{Refusal, Report, Station, Unsound, analyse};
 use risewright::share::Manner;
 use risewright::share::address::View;
 
-use crate::edit::{Book, Edit};
+use crate::edit::{Book, Edit, Turned};
 use crate::format;
 use crate::input::crank::Direction;
 use crate::input::keyboard::Command;
@@ -55,6 +55,8 @@ pub enum Message {
     Sentence(String),
     /// A link to copy by hand.
     Link(String),
+    /// A sentence, and designs of other tabs that can be opened.
+    Designs(String, Vec<Design>),
 }
 
 /// The page's state: signals that live as long as the page.
@@ -82,6 +84,8 @@ pub struct State {
     pub view: RwSignal<View>,
     /// How the page is shown: with or without inputs, within another page. The height in it is not kept.
     pub manner: RwSignal<Manner>,
+    /// Whether type and lines are larger than usual, for a projector.
+    pub enlarged: RwSignal<bool>,
     /// What is known of the page that is read in it.
     pub leaf: RwSignal<Leaf>,
     /// The end elevation as the worker drew it last.
@@ -100,8 +104,10 @@ impl State {
     ///
     /// # Errors
     /// When the demo itself cannot be analysed.
-    pub fn new(designs: Vec<Design>, mut notice: Option<String>) -> Result<Self, Unsound> {
-        let mut designs = designs.into_iter();
+    pub fn new(
+        mut designs: impl Iterator<Item = Design>,
+        mut notice: Option<String>,
+    ) -> Result<Self, Unsound> {
         let (design, report) = loop {
             let Some(design) = designs.next() else {
                 let demo = Design::default();
@@ -144,6 +150,7 @@ impl State {
             turning: RwSignal::new(None),
             view: RwSignal::new(View::default()),
             manner: RwSignal::new(Manner::default()),
+            enlarged: RwSignal::new(false),
             leaf: RwSignal::new(Leaf::default()),
             picture: RwSignal::new(Picture::default()),
             marked: RwSignal::new(None),
@@ -195,13 +202,44 @@ impl State {
     }
 
     /// What undo would take back.
-    pub fn undoes(&self) -> Option<&'static str> {
-        self.book.with(Book::undoes)
+    pub fn undoes(&self) -> Option<String> {
+        self.book.with(|book| book.undoes().map(str::to_owned))
     }
 
     /// What redo would do again.
-    pub fn redoes(&self) -> Option<&'static str> {
-        self.book.with(Book::redoes)
+    pub fn redoes(&self) -> Option<String> {
+        self.book.with(|book| book.redoes().map(str::to_owned))
+    }
+
+    /// Looks into the design's history.
+    pub fn with_book(&self, look: impl FnOnce(&Book)) {
+        self.book.with_untracked(look);
+    }
+
+    /// Takes up a history that was kept; see [`Book::recall`].
+    pub fn recall(&self, past: Vec<Turned>, future: Vec<Turned>) {
+        self.book.update(|book| book.recall(past, future));
+    }
+
+    /// Says something above the sheet, after what stands there already.
+    pub fn tell(&self, sentence: &str) {
+        self.notice.update(|notice| match notice {
+            Some(Message::Sentence(words) | Message::Designs(words, _)) => {
+                words.push(' ');
+                words.push_str(sentence);
+            }
+            _ => *notice = Some(Message::Sentence(sentence.to_owned())),
+        });
+    }
+
+    /// Offers designs above the sheet, after what stands there already.
+    pub fn offer(&self, sentence: &str, designs: Vec<Design>) {
+        self.tell(sentence);
+        self.notice.update(|notice| {
+            if let Some(Message::Sentence(words)) = notice {
+                *notice = Some(Message::Designs(core::mem::take(words), designs));
+            }
+        });
     }
 
     /// Does what a key or button asks for.
@@ -209,6 +247,7 @@ impl State {
         match command {
             Command::Undo => self.book.update(Book::undo),
             Command::Redo => self.book.update(Book::redo),
+            Command::Enlarge => self.enlarged.update(|enlarged| *enlarged = !*enlarged),
             Command::Stop => {
                 self.turning.set(None);
                 self.marked.set(None);

@@ -14,6 +14,7 @@ Usage: cargo run --release -- [options]
   --dist DIR     the folder to write and serve (default: dist beside index.html)
   --port N       serve on exactly this port, 0 for any free one
                  (default: 8080, or the next free one)
+  --trial        build a page that fails on demand, for the tests; never publish it
   --help         this text
 
 What --build-only writes needs no server of its own: put the folder on any static host, under any path.";
@@ -36,6 +37,8 @@ pub struct Arguments {
     pub serve: bool,
     /// The folder to write and serve; `None` is `dist` at the root of the project.
     pub dist: Option<PathBuf>,
+    /// Build the page that fails on demand.
+    pub trial: bool,
     /// Exactly this port, 0 being any free one; `None` is the first free one from 8080 on.
     pub port: Option<u16>,
 }
@@ -44,7 +47,7 @@ impl Request {
     /// Reads the words after the program's name. Refuses, in one sentence, a word that it does not know, a value that is
     /// missing or no port, and two options that contradict each other.
     pub fn read(words: impl IntoIterator<Item = String>) -> Result<Self, Trouble> {
-        let mut arguments = Arguments { build: true, serve: true, dist: None, port: None };
+        let mut arguments = Arguments { build: true, serve: true, dist: None, trial: false, port: None };
         let mut words = words.into_iter();
         while let Some(word) = words.next() {
             let (name, attached) = match word.split_once('=') {
@@ -58,6 +61,7 @@ impl Request {
                 "--help" | "-h" => return Ok(Self::Help),
                 "--build-only" => arguments.serve = false,
                 "--no-build" => arguments.build = false,
+                "--trial" => arguments.trial = true,
                 _ => return Err(unknown(&word)),
             }
         }
@@ -65,6 +69,9 @@ impl Request {
             return Err(Trouble::new(
                 "--build-only and --no-build together leave nothing to do: give one of them.",
             ));
+        }
+        if arguments.trial && (arguments.serve || arguments.dist.is_none()) {
+            return Err(Trouble::new("--trial goes with --build-only and a --dist of its own."));
         }
         if !arguments.serve && arguments.port.is_some() {
             return Err(Trouble::new(
@@ -109,15 +116,19 @@ mod tests {
 
     #[test]
     fn nothing_said_builds_and_serves() {
-        let expected = Arguments { build: true, serve: true, dist: None, port: None };
+        let expected = Arguments { build: true, serve: true, dist: None, trial: false, port: None };
         assert_eq!(read(""), Ok(Request::Run(expected)));
     }
 
     #[test]
     fn each_option_is_read() {
-        let expected = Arguments { build: true, serve: false, dist: Some("out".into()), port: None };
+        let expected =
+            Arguments { build: true, serve: false, dist: Some("out".into()), trial: false, port: None };
         assert_eq!(read("--build-only --dist out"), Ok(Request::Run(expected)));
-        let expected = Arguments { build: false, serve: true, dist: None, port: Some(0) };
+        let expected =
+            Arguments { build: true, serve: false, dist: Some("out".into()), trial: true, port: None };
+        assert_eq!(read("--trial --build-only --dist out"), Ok(Request::Run(expected)));
+        let expected = Arguments { build: false, serve: true, dist: None, trial: false, port: Some(0) };
         assert_eq!(read("--no-build --port 0"), Ok(Request::Run(expected)));
         assert_eq!(read("--help"), Ok(Request::Help));
     }
@@ -146,5 +157,9 @@ mod tests {
     fn contradictions_are_refused() {
         assert!(refusal("--build-only --no-build").contains("nothing to do"));
         assert!(refusal("--build-only --port 1").contains("does not serve"));
+        // It must not take the place of the page.
+        for line in ["--trial", "--trial --build-only", "--trial --dist out"] {
+            assert!(refusal(line).contains("--dist of its own"), "{line}");
+        }
     }
 }

@@ -22,19 +22,17 @@ pub type Files = BTreeMap<String, Vec<u8>>;
 const FIRST_VIEW: &str = "<!-- first view -->";
 
 /// Builds the page. The entry page, the icon and the service worker stand at the root; all else stands in a folder named
-/// after the contents, so that a file's address never means two things.
-pub fn assemble(project: &Project) -> Result<Files, Trouble> {
+/// after the contents, so that a file's address never means two things. `trial` makes the page that fails on demand.
+pub fn assemble(project: &Project, trial: bool) -> Result<Files, Trouble> {
     let mut parts = Files::new();
-    collect(&wasm::build(project)?, "", &mut parts)?;
+    collect(&wasm::build(project, trial)?, "", &mut parts)?;
     parts.insert("page.css".into(), format!("{LANGUAGE}{}", style::sheet(&project.web("style"))?).into());
-    for script in ["start.js", "worker.js"] {
+    for script in ["first.js", "policy.js", "safe.js", "start.js", "worker.js"] {
         let path = project.web(script);
-        if path.exists() {
-            parts.insert(script.into(), fs::read(&path).map_err(Trouble::with_path("read", &path))?);
-        }
+        parts.insert(script.into(), fs::read(&path).map_err(Trouble::with_path("read", &path))?);
     }
     let shell = read(&project.root.join("index.html"))?;
-    let shell = shell.replace("__POLICY__", POLICY).replace(FIRST_VIEW, &first_view());
+    let shell = shell.replace("__POLICY__", POLICY).replace(FIRST_VIEW, &first_view()?);
     let icon = read(&project.web("favicon.svg"))?;
     Ok(lay_out(parts, &shell, &icon, &read(&project.web("offline.js"))?))
 }

@@ -5,9 +5,11 @@ use axum::middleware::Next;
 use axum::response::Response;
 
 /// The page's content policy: its own files, its own WebAssembly, pictures that it draws itself, and nothing inline. It
-/// stands in the header and, for hosts that set none, in the page. Embedding in other pages is allowed.
+/// stands in the header and, for hosts that set none, in the page. Text becomes markup or a script's address only by the one
+/// policy in `web/policy.js`. Embedding in other pages is allowed.
 pub const POLICY: &str = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; img-src 'self' data: blob:; \
-                          object-src 'none'; base-uri 'none'; form-action 'none'";
+                          object-src 'none'; base-uri 'none'; form-action 'none'; \
+                          require-trusted-types-for 'script'; trusted-types default";
 
 const ALWAYS: [(HeaderName, &str); 4] = [
     (header::CONTENT_SECURITY_POLICY, POLICY),

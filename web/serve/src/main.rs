@@ -45,7 +45,7 @@ fn run(arguments: &Arguments) -> Result<(), Trouble> {
     let project = Project::locate();
     let folder = arguments.dist.clone().unwrap_or_else(|| project.root.join("dist"));
     if arguments.build {
-        let page = bundle::assemble(&project)?;
+        let page = bundle::assemble(&project, arguments.trial)?;
         let written = dist::write(&folder, &page)?;
         println!("{}: {written}", folder.display());
     }

@@ -17,10 +17,11 @@ const PROFILE: &str = "wasm-release";
 const MODULES: [(&str, &str, &str); 2] =
     [("risewright-web", "risewright-web", "page"), ("risewright-worker", "risewright_worker", "work")];
 
-/// Compiles the modules and returns the folder with `page.js`, `page_bg.wasm`, `work.js`, `work_bg.wasm` and what they import.
-pub fn build(project: &Project) -> Result<PathBuf, Trouble> {
+/// Compiles the modules and returns the folder with `page.js`, `page_bg.wasm`, `work.js`, `work_bg.wasm` and what they import. `trial`
+/// brings in the failures on demand.
+pub fn build(project: &Project, trial: bool) -> Result<PathBuf, Trouble> {
     ensure_target()?;
-    compile(project)?;
+    compile(project, trial)?;
     let folder = project.target.join("glue");
     if folder.exists() {
         fs::remove_dir_all(&folder).map_err(Trouble::with_path("clear", &folder))?;
@@ -64,11 +65,12 @@ fn ensure_target() -> Result<(), Trouble> {
     }
 }
 
-fn compile(project: &Project) -> Result<(), Trouble> {
+fn compile(project: &Project, trial: bool) -> Result<(), Trouble> {
     println!("Compiling the page; the first time takes a few minutes.");
     let status = Command::new(tool("CARGO", "cargo"))
         .arg("build")
         .args(MODULES.into_iter().flat_map(|(package, ..)| ["--package", package]))
+        .args(if trial { ["--features", "risewright-web/trial"].as_slice() } else { &[] })
         .args(["--target", TARGET, "--profile", PROFILE, "--target-dir"])
         .arg(&project.target)
         .current_dir(&project.root)

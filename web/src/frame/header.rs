@@ -24,6 +24,7 @@ pub fn Header(state: State) -> impl IntoView {
                 <Turn state command=Command::Undo/>
                 <Turn state command=Command::Redo/>
                 <Units state/>
+                <Larger state/>
                 <CopyLink state/>
             </div>
             <Tabs state/>
@@ -104,7 +105,7 @@ fn Name(state: State) -> impl IntoView {
 fn Turn(state: State, command: Command) -> impl IntoView {
     let (word, arrow) = match command {
         Command::Redo => ("Redo", "M10 3l3.5 3.5L10 10M13 6.5H7a4 4 0 0 0 0 8h3"),
-        Command::Undo | Command::Stop => ("Undo", "M6 3L2.5 6.5 6 10M3 6.5h6a4 4 0 0 1 0 8H6"),
+        _ => ("Undo", "M6 3L2.5 6.5 6 10M3 6.5h6a4 4 0 0 1 0 8H6"),
     };
     let what = move || if command == Command::Redo { state.redoes() } else { state.undoes() };
     let label = move || what().map_or_else(|| format!("{word}: nothing"), |what| format!("{word}: {what}"));
@@ -139,6 +140,25 @@ fn Units(state: State) -> impl IntoView {
         <div class="segments" role="group" aria-label="Units">
             {choice(System::Metric, "mm", "millimetres")} {choice(System::Inch, "in", "inches")}
         </div>
+    }
+}
+
+/// Larger type and lines, for those at the back of a classroom.
+#[component]
+fn Larger(state: State) -> impl IntoView {
+    view! {
+        <button
+            type="button"
+            class="icon"
+            aria-label="Projector size"
+            title="Projector size (F9)"
+            aria-pressed=move || if state.enlarged.get() { "true" } else { "false" }
+            on:click=move |_| state.command(Command::Enlarge)
+        >
+            <svg width="16" height="16" viewBox="0 0 16 16" aria-hidden="true">
+                <path class="glyph" d="M1 3.5h14v8.5H1zM5.5 15h5M8 12v3M4.5 9.5l2-3.5 2 3.5M5.2 8.4h2.6M10.5 6.5v3M12.5 7.5v2"></path>
+            </svg>
+        </button>
     }
 }
 

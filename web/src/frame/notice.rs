@@ -1,7 +1,9 @@
-//! A sentence above the sheet: a link that could not be opened, a link to copy by hand.
+//! A sentence above the sheet: a link that could not be opened, a link to copy by hand, designs of other tabs.
 use leptos::html;
 use leptos::prelude::*;
+use risewright::design::Design;
 
+use crate::persist;
 use crate::state::{Message, State};
 
 /// The message, until it is put away.
@@ -9,10 +11,19 @@ use crate::state::{Message, State};
 pub fn Notice(state: State) -> impl IntoView {
     let body = move || {
         state.notice.get().map(|message| {
-            let close = move |_| state.notice.set(None);
+            let designs =
+                if let Message::Designs(_, designs) = &message { designs.clone() } else { Vec::new() };
+            let close = move |_| {
+                persist::not_again(&designs);
+                state.notice.set(None);
+            };
             let content = match message {
                 Message::Sentence(sentence) => view! { <p>{sentence}</p> }.into_any(),
                 Message::Link(link) => view! { <LinkText link/> }.into_any(),
+                Message::Designs(sentence, designs) => {
+                    let offers = designs.into_iter().map(|design| offer(state, design)).collect_view();
+                    view! { <p>{sentence}</p> {offers} }.into_any()
+                }
             };
             view! {
                 {content}
@@ -21,6 +32,20 @@ pub fn Notice(state: State) -> impl IntoView {
         })
     };
     view! { <div class="notice" role="alert" hidden=move || state.notice.with(Option::is_none)>{body}</div> }
+}
+
+/// A button that opens a design in place of the present one.
+fn offer(state: State, design: Design) -> impl IntoView {
+    let words = format!("Open \u{201c}{}\u{201d}", design.name);
+    let open = move |_| {
+        let outcome = state.open("opened design", design.clone());
+        state.notice.set(outcome.err().map(Message::Sentence));
+    };
+    view! {
+        <button type="button" on:click=open>
+            {words}
+        </button>
+    }
 }
 
 /// The link as text, selected as soon as one goes there.

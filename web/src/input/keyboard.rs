@@ -64,6 +64,8 @@ pub enum Command {
     Redo,
     /// Stop the crank.
     Stop,
+    /// Larger type and lines for a classroom, or as before.
+    Enlarge,
 }
 
 impl Command {
@@ -73,6 +75,7 @@ impl Command {
             ("z" | "Z", true, false) => Some(Self::Undo),
             ("z" | "Z", true, true) | ("y" | "Y", true, false) => Some(Self::Redo),
             ("Escape", _, _) => Some(Self::Stop),
+            ("F9", false, false) => Some(Self::Enlarge),
             _ => None,
         }
     }
@@ -111,5 +114,6 @@ mod tests {
         assert_eq!(Command::of("z", true, false), Some(Command::Undo));
         assert_eq!(Command::of("Z", true, true), Some(Command::Redo));
         assert_eq!(Command::of("Escape", false, false), Some(Command::Stop));
+        assert_eq!(Command::of("F9", false, false), Some(Command::Enlarge));
     }
 }

@@ -2,8 +2,13 @@
 //!
 //! The address always holds the design, so that it can be sent; storage brings it back when the page is opened without one. Both
 //! are written late and seldom, because browsers throttle them, but the last state is always written.
+mod entry;
 mod file;
 mod history;
+mod record;
+#[expect(dead_code, reason = "the view of the shelf is built on it")]
+mod shelf;
+mod slots;
 mod storage;
 mod writer;
 
@@ -16,13 +21,22 @@ use risewright::share::Manner;
 use risewright::share::address::{self, Opened, View};
 use web_sys::{ScrollIntoViewOptions, ScrollLogicalPosition};
 
+use crate::edit::Turned;
 use crate::state::{Message, State};
+use slots::Found;
+use storage::Place;
 use writer::Writer;
 
 pub use file::{file_beside, print, save_file};
+pub use slots::not_again;
 
+const UNITS: &str = "risewright.units";
 const INCHES: &str = "in";
 const MILLIMETRES: &str = "mm";
+/// Set by the page's start, in the tab's storage, when it loads the page anew after a failure.
+const RETURN: &str = "risewright.return";
+/// What the program said when it failed, for the page's start.
+const REASON: &str = "risewright.reason";
 
 /// The text behind the `#` of the address bar.
 fn fragment() -> String {
@@ -47,50 +61,58 @@ pub fn link_here(state: State) -> String {
 }
 
 /// What the page begins with.
-#[derive(Default)]
 pub struct First {
     /// The view.
     pub view: View,
     /// How it is shown.
     pub manner: Manner,
-    /// The designs, the best first.
-    pub designs: Vec<Design>,
+    /// The design of the address, if it brings one.
+    pub design: Option<Design>,
     /// What was wrong with the address.
     pub fault: Option<String>,
 }
 
-/// What the address and the browser's storage bring.
-pub fn first() -> First {
-    match address::read(&fragment()) {
-        Ok(Some(Opened { view, manner, design })) => {
-            let designs = design.into_iter().chain(storage::kept()).collect();
-            First { view, manner, designs, fault: None }
-        }
-        Ok(None) => First { designs: storage::kept().into_iter().collect(), ..First::default() },
-        Err(fault) => First {
-            designs: storage::kept().into_iter().collect(),
-            fault: Some(fault.to_string()),
-            ..First::default()
-        },
+impl First {
+    /// The designs to begin with, the best first. What is kept is not looked at before it is needed.
+    pub fn designs(&self) -> impl Iterator<Item = Design> + use<> {
+        let kept = core::iter::once_with(|| Found::now().kept).flatten().map(|kept| kept.design);
+        self.design.clone().into_iter().chain(kept)
     }
 }
 
+/// What the address brings.
+pub fn first() -> First {
+    let (opened, fault) = match address::read(&fragment()) {
+        Ok(opened) => (opened, None),
+        Err(fault) => (None, Some(fault.to_string())),
+    };
+    let Opened { view, manner, design } =
+        opened.unwrap_or(Opened { view: View::default(), manner: Manner::default(), design: None });
+    First { view, manner, design, fault }
+}
+
 /// Keeps address and storage in step with the state from now on, and follows links opened in the same page.
-pub fn follow(state: State) {
-    if storage::units().as_deref() == Some(INCHES) {
+pub fn follow(state: State, first: &First) {
+    if storage::read(Place::Browser, UNITS).as_deref() == Some(INCHES) {
         state.units.set(System::Inch);
     }
-    let writer = Rc::new(Writer::default());
-    writer::remember(&writer);
+    let writer = Rc::new(Writer::new(state, &tab()));
+    come_back(state, writer.version());
     // Effects, because address, storage and the window's title lie outside the page's own state.
     // Within another page neither its history nor what the reader keeps is touched.
     if state.manner.with_untracked(|manner| manner.embed) {
         return;
     }
+    writer::remember(&writer);
+    if first.design.is_none() {
+        tell_of_others(state);
+    }
     let put = Rc::clone(&writer);
     Effect::new(move || put.put(state.view.get(), state.manner.get(), state.design.get()));
     Effect::new(move || {
-        storage::keep_units(if state.units.get() == System::Inch { INCHES } else { MILLIMETRES });
+        let units = if state.units.get() == System::Inch { INCHES } else { MILLIMETRES };
+        // Refused, it is chosen anew next time.
+        let _ = storage::write(Place::Browser, UNITS, units);
     });
     Effect::new(move || {
         if let Some(document) = web_sys::window().and_then(|window| window.document()) {
@@ -122,7 +144,56 @@ pub fn follow(state: State) {
         // After a refused link, or a step back, the address must again tell what is shown.
         put.put(state.view.get_untracked(), state.manner.get_untracked(), state.design.get_untracked());
     });
+    let keeper = Rc::clone(&writer);
+    window_event_listener(leptos::ev::storage, move |event| {
+        keeper.changed_by_others(event.key().as_deref(), event.new_value().is_none());
+    });
     window_event_listener(leptos::ev::pagehide, move |_| writer.flush());
+}
+
+/// The name under which this tab keeps its design, given by the page's start.
+fn tab() -> String {
+    let root = web_sys::window().and_then(|window| window.document()?.document_element());
+    root.and_then(|root| root.get_attribute("data-tab")).unwrap_or_default()
+}
+
+/// Takes up the history of a page that was loaded anew with the same design, or that has failed.
+fn come_back(state: State, version: &str) {
+    let returned = storage::read(Place::Tab, RETURN).is_some();
+    storage::remove(Place::Tab, RETURN);
+    let record = record::kept(version);
+    if let Some(record) = record {
+        if state.design.with_untracked(|design| *design == record.present) {
+            state.recall(record.past, record.future);
+        } else if returned {
+            // The change that led to the failure was kept, the history that has it no more.
+            let mut past = record.past;
+            past.push(Turned { title: "last change".to_owned(), design: record.present });
+            state.recall(past, Vec::new());
+        }
+    }
+    if returned {
+        state.tell(
+            "The program had failed and was started again. Your design and its history are as they were.",
+        );
+    }
+}
+
+/// Says what of the kept designs could not be read, and offers those of other tabs.
+fn tell_of_others(state: State) {
+    const MOST: usize = 3;
+    let found = Found::now();
+    if let Some(sentence) = found.tell_once() {
+        state.tell(sentence);
+    }
+    let mut others = state.design.with_untracked(|design| found.others(design));
+    others.truncate(MOST);
+    if !others.is_empty() {
+        state.offer(
+            "Another tab has kept another design.",
+            others.into_iter().map(|kept| kept.design).collect(),
+        );
+    }
 }
 
 /// Goes to a view; the present one can be come back to.
@@ -157,7 +228,9 @@ pub fn to_the_top() {
     }
 }
 
-/// Writes what still waits to be written, before the program ends in trouble.
-pub fn save_now() {
-    writer::flush_remembered();
+/// Writes what still waits to be written, and what the program says, before it ends in trouble.
+pub fn save_now(reason: &str) {
+    // Refused, the page's start has words of its own.
+    let _ = storage::write(Place::Tab, REASON, reason);
+    writer::save_remembered();
 }

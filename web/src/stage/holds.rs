@@ -8,6 +8,7 @@ use web_sys::{Element, PointerEvent};
 use super::{Deck, say};
 use crate::clock::Latest;
 use crate::state::State;
+use crate::widgets::room::enlarged;
 
 /// Half the side of a target for a finger, px.
 const HALF_FINGER: f64 = 22.0;
@@ -70,8 +71,12 @@ pub fn Holds(state: State, deck: Deck, push: RwSignal<f64>) -> impl IntoView {
     };
     let moved = move |event: PointerEvent| {
         if let Some(hold) = held.get_value().filter(|hold| hold.pointer == event.pointer_id()) {
+            let picture: Option<Element> = group.get_untracked().map(JsCast::unchecked_into);
+            let picture = picture.and_then(|group| group.closest("svg").ok().flatten());
+            let enlarged = picture.as_ref().map_or(1.0, enlarged);
             let (x, y) = (f64::from(event.client_x()), f64::from(event.client_y()));
-            drag.with_value(|drag| drag.put((hold, x - hold.from.0, y - hold.from.1)));
+            let moved = ((x - hold.from.0) / enlarged, (y - hold.from.1) / enlarged);
+            drag.with_value(|drag| drag.put((hold, moved.0, moved.1)));
         }
     };
     let release = move |event: PointerEvent| {

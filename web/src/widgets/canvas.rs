@@ -7,6 +7,8 @@ use risewright::drawing::{Curve, Screen};
 use wasm_bindgen::JsCast;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 
+use super::room::enlarged;
+
 /// plotters counts in whole units; a unit is this part of a CSS pixel, so that curves stay smooth on any screen.
 const UNITS: f64 = 32.0;
 
@@ -36,12 +38,12 @@ pub fn Curves(
 
 fn draw(canvas: &HtmlCanvasElement, (width, height): (f64, f64), curves: &[Curve]) {
     let Some(window) = web_sys::window() else { return };
-    let density = window.device_pixel_ratio();
     let style = web_sys::HtmlElement::style(canvas);
     for (name, length) in [("width", width), ("height", height)] {
         // A length in px is never refused.
         let _ = style.set_property(name, &format!("{length}px"));
     }
+    let density = window.device_pixel_ratio() * enlarged(canvas);
     canvas.set_width(whole(width * density).unsigned_abs());
     canvas.set_height(whole(height * density).unsigned_abs());
     let (Some(context), Ok(Some(style))) = (context(canvas), window.get_computed_style(canvas)) else {

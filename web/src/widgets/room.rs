@@ -24,6 +24,15 @@ pub fn room((width, height): (f64, f64)) -> Option<Room> {
     Some(Room { width: whole(width), height: whole(height), narrow })
 }
 
+/// How many pixels of the window a pixel of an element takes: more than one where the page is shown in projector size.
+pub fn enlarged(element: &web_sys::Element) -> f64 {
+    let (shown, own) = (element.get_bounding_client_rect().width(), f64::from(element.client_width()));
+    // The browser rounds the element's own width to whole pixels.
+    const ROUNDING: f64 = 0.02;
+    let factor = if own > 0.0 { shown / own } else { 1.0 };
+    if (factor - 1.0).abs() < ROUNDING { 1.0 } else { factor }
+}
+
 #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "sizes of a window, saturating")]
 const fn whole(pixels: f64) -> u32 {
     pixels.floor() as u32

@@ -18,6 +18,7 @@ use crate::widgets::lettering::Lettering;
 use crate::widgets::paper::paper;
 use crate::widgets::picture::Layer;
 use crate::widgets::place::{Place, hold};
+use crate::widgets::room::enlarged;
 use crate::widgets::size::observe;
 use crate::widgets::slider::Slider;
 
@@ -146,6 +147,6 @@ pub const HALF_FINGER: f64 = 22.0;
 
 /// A point of the page as a point of the picture.
 pub fn on_picture(picture: &web_sys::Element, x: i32, y: i32) -> Screen {
-    let edge = picture.get_bounding_client_rect();
-    Screen::new(f64::from(x) - edge.left(), f64::from(y) - edge.top())
+    let (edge, enlarged) = (picture.get_bounding_client_rect(), enlarged(picture));
+    Screen::new((f64::from(x) - edge.left()) / enlarged, (f64::from(y) - edge.top()) / enlarged)
 }

@@ -1,0 +1,90 @@
+// Dragging, editing and switching as a person does it: how long the main thread is busy from the event to the commit of its frame.
+import { DESKTOP } from "../browser/browser.mjs";
+import { RisewrightPage } from "../browser/page.mjs";
+import { heading, tell, tellSpread } from "./table.mjs";
+import { frames, traced } from "./trace.mjs";
+
+const MOVES = 200;
+const FRAME = 16;
+
+/** Moves a pressed mouse to and fro, a step a frame. */
+async function sweep(page, from, across, up) {
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  for (let move = 0; move < MOVES; move += 1) {
+    const share = Math.sin((move / MOVES) * 4 * Math.PI);
+    await page.mouse.move(from.x + across * share, from.y + up * share);
+    await page.waitForTimeout(FRAME);
+  }
+  await page.mouse.up();
+}
+
+async function measured(page, what, work, aim) {
+  const { busy, long } = frames(await traced(page, work));
+  tellSpread(`${what}, busy ms a frame`, busy, "ms", aim);
+  tell(`${what}: tasks over 50 ms`, long.length, "");
+}
+
+async function all(page, risewright, aim) {
+  await risewright.open();
+  const [ring, deck] = [await risewright.grip("carriage"), await risewright.grip("deck")];
+  await measured(page, "drag of the carriage", () => sweep(page, ring, 40, 0), aim);
+  await measured(page, "drag of the deck", () => sweep(page, deck, 0, 90), aim);
+  await measured(page, "edit of a number", async () => {
+    for (let edit = 0; edit < 20; edit += 1) {
+      await risewright.write("Weight", String(60 + edit));
+      await page.waitForTimeout(50);
+    }
+  });
+  await measured(page, "switch of units", async () => {
+    for (let edit = 0; edit < 10; edit += 1) {
+      await risewright.button(edit % 2 ? /^mm/ : /^in/).first().click();
+      await page.waitForTimeout(50);
+    }
+  });
+}
+
+/** At full speed and with the processor four times slower. */
+export async function drags(browser, address) {
+  const context = await browser.newContext(DESKTOP);
+  const page = await context.newPage();
+  const risewright = new RisewrightPage(page, address);
+  heading("From the event to the commit of its frame, full speed");
+  await all(page, risewright, "aim 8");
+  heading("The same, processor four times slower");
+  const session = await context.newCDPSession(page);
+  await session.send("Emulation.setCPUThrottlingRate", { rate: 4 });
+  await all(page, risewright, "aim 33");
+  await context.close();
+}
+
+const MINUTES = Number(process.env.MINUTES ?? 10);
+
+/** What the page holds after minutes of dragging, against the first. */
+export async function memory(browser, address) {
+  heading(`Memory over ${MINUTES} minutes of dragging`);
+  const context = await browser.newContext(DESKTOP);
+  const page = await context.newPage();
+  const session = await context.newCDPSession(page);
+  const risewright = new RisewrightPage(page, address);
+  await risewright.open();
+  const held = async () => {
+    await session.send("HeapProfiler.collectGarbage");
+    const { usedSize } = await session.send("Runtime.getHeapUsage");
+    const { nodes } = await session.send("Memory.getDOMCounters");
+    return { heap: usedSize / 1e6, nodes };
+  };
+  const ring = await risewright.grip("carriage");
+  await sweep(page, ring, 40, 0);
+  const first = await held();
+  const end = performance.now() + MINUTES * 60_000;
+  while (performance.now() < end) await sweep(page, ring, 40, 0);
+  const last = await held();
+  tell("heap after the first sweep", first.heap, "MB");
+  tell("heap after the last", last.heap, "MB", "no growth");
+  tell("nodes after the first sweep", first.nodes, "");
+  tell("nodes after the last", last.nodes, "", "no growth");
+  await context.close();
+  // Rounded heaps differ by what the collector leaves; a leak of a kilobyte a frame would be tens of megabytes.
+  return last.heap < first.heap + 2 && last.nodes < first.nodes + 100;
+}
