@@ -22,7 +22,7 @@ function keptLink() {
 }
 
 function offer(link) {
-  const field = element("textarea", { id: "kept-design", readOnly: true, rows: 4, value: link, spellcheck: false });
+  const field = element("textarea", { id: "kept-design", readOnly: true, rows: 3, value: link, spellcheck: false });
   const said = element("span", { className: "said" });
   said.setAttribute("role", "status");
   const copy = element("button", { type: "button", textContent: "Copy link" });

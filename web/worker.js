@@ -83,6 +83,12 @@ const ACTS = {
     drawn = work;
     postMessage(["live", request, ...(work?.live(...rest, known, inches) ?? [])]);
   },
+  // What a file holds that the reader brings; a sentence where that is nothing of ours.
+  read(request, text) {
+    const [sentence, ...found] = Work.read(text);
+    if (sentence) postMessage(["refused", request, sentence]);
+    else postMessage(["found", request, ...found]);
+  },
   file(request, name, ...reader) {
     const text = work?.file(name, ...reader);
     if (text === undefined) postMessage(["trouble", request, `There is no file ${name} in this page any more.`]);

@@ -9,6 +9,7 @@ use crate::frame::inputs::Inputs;
 use crate::frame::notice::Notice;
 use crate::input::keyboard::Command;
 use crate::persist;
+use crate::shelf;
 use crate::state::State;
 use crate::views::elevation::Elevation;
 use crate::views::reader::Page as Leaf;
@@ -24,6 +25,7 @@ pub fn App() -> impl IntoView {
             state.look(first.view, first.manner);
             persist::follow(state, &first);
             worker::follow(state);
+            persist::take_dropped(Callback::new(move |text| shelf::take(state, text)));
             window_event_listener(leptos::ev::keydown, move |event| on_key(state, &event));
             view! { <Page state/> }.into_any()
         }
@@ -59,6 +61,10 @@ fn Page(state: State) -> impl IntoView {
                 {move || match state.view.get() {
                     View::Elevation => view! { <Elevation state/> }.into_any(),
                     View::Sway => view! { <Sway state/> <Leaf state/> }.into_any(),
+                    View::Shelf => {
+                        worker::tell(shelf::told(state));
+                        view! { <Leaf state/> }.into_any()
+                    }
                     _ => view! { <Leaf state/> }.into_any(),
                 }}
             </main>

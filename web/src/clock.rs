@@ -17,7 +17,15 @@ pub fn stamp() -> u64 {
 
 /// Today where the reader is, year first (ISO 8601).
 pub fn today() -> String {
-    let date = js_sys::Date::new_0();
+    written(&js_sys::Date::new_0())
+}
+
+/// The day of a moment where the reader is, ms since 1970, year first.
+pub fn day(stamp: u64) -> String {
+    written(&js_sys::Date::new(&wasm_bindgen::JsValue::from_f64(stamp as f64)))
+}
+
+fn written(date: &js_sys::Date) -> String {
     format!("{}-{:02}-{:02}", date.get_full_year(), date.get_month() + 1, date.get_date())
 }
 

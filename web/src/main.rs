@@ -6,6 +6,7 @@ mod format;
 mod frame;
 mod input;
 mod persist;
+mod shelf;
 mod stage;
 mod state;
 #[cfg(feature = "trial")]

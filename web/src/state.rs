@@ -16,6 +16,7 @@ use crate::edit::{Book, Edit, Turned};
 use crate::format;
 use crate::input::crank::Direction;
 use crate::input::keyboard::Command;
+use crate::persist::{Keeper, Shelved};
 use crate::worker::{Leaf, Picture};
 
 /// A value shared between memos; equal only to itself, so that a new one always counts as a change.
@@ -55,6 +56,8 @@ pub enum Message {
     Sentence(String),
     /// A link to copy by hand.
     Link(String),
+    /// A design that was taken off the shelf, and can be put there again.
+    Removed(Shelved),
     /// A sentence, and designs of other tabs that can be opened.
     Designs(String, Vec<Design>),
 }
@@ -84,6 +87,12 @@ pub struct State {
     pub view: RwSignal<View>,
     /// How the page is shown: with or without inputs, within another page. The height in it is not kept.
     pub manner: RwSignal<Manner>,
+    /// The shelf with the designs that are kept.
+    pub keeper: Keeper,
+    /// What else a file brought with the design, to be written into its file again.
+    pub extra: RwSignal<String>,
+    /// The design that is compared with the present one, with everything computed from it.
+    pub other: RwSignal<Option<Shared<Report>>>,
     /// Whether type and lines are larger than usual, for a projector.
     pub enlarged: RwSignal<bool>,
     /// What is known of the page that is read in it.
@@ -150,6 +159,9 @@ impl State {
             turning: RwSignal::new(None),
             view: RwSignal::new(View::default()),
             manner: RwSignal::new(Manner::default()),
+            keeper: Keeper::new(),
+            extra: RwSignal::new(String::new()),
+            other: RwSignal::new(None),
             enlarged: RwSignal::new(false),
             leaf: RwSignal::new(Leaf::default()),
             picture: RwSignal::new(Picture::default()),
@@ -180,6 +192,16 @@ impl State {
         analyse(&design).map_err(|unsound| cannot_stand(&unsound))?;
         self.apply(Edit::Whole(title, Box::new(design)))
             .map_err(|refusal| refusal.phrase.text(self.units.get_untracked()))
+    }
+
+    /// Sets a design aside to be compared with the present one, or none any more.
+    ///
+    /// # Errors
+    /// What is wrong with it.
+    pub fn set_aside(&self, design: Option<&Design>) -> Result<(), String> {
+        let report = design.map(analyse).transpose().map_err(|unsound| cannot_stand(&unsound))?;
+        self.other.set(report.map(Shared::new));
+        Ok(())
     }
 
     /// Goes to a view as a link asks for it.

@@ -15,6 +15,7 @@ use web_sys::{ErrorEvent, MessageEvent, Worker, WorkerOptions, WorkerType};
 
 use crate::clock::today;
 use crate::persist;
+use crate::shelf;
 use crate::state::{Message, State};
 
 /// What is known of a page so far.
@@ -106,6 +107,29 @@ impl Picture {
 #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a whole number, saturating")]
 const fn whole(number: f64) -> u32 {
     number as u32
+}
+
+/// What was found in a file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Found {
+    /// The designs, each by its link and with what else the file brought with it.
+    pub designs: Vec<(String, String)>,
+    /// Whether the file is a shelf, though it may hold one design only.
+    pub shelf: bool,
+    /// What is to be said of it.
+    pub remark: Option<String>,
+}
+
+impl Found {
+    /// From the worker's list: whether it is a shelf, the remark, and pairs of link and extra text.
+    fn read(answer: &Array) -> Self {
+        let texts: Vec<String> = answer.iter().skip(4).filter_map(|text| text.as_string()).collect();
+        Self {
+            designs: texts.chunks_exact(2).map(|pair| (pair[0].clone(), pair[1].clone())).collect(),
+            shelf: answer.get(2).is_truthy(),
+            remark: answer.get(3).as_string().filter(|remark| !remark.is_empty()),
+        }
+    }
 }
 
 /// An answer to a question of a view.
@@ -209,6 +233,26 @@ pub fn answer(key: &str, text: &str, rests: bool) {
     }
 }
 
+/// Keeps the page of the view that is open told of something, by the names under which it hears it.
+pub fn tell(told: Signal<Vec<(&'static str, String)>>) {
+    // An effect, because the worker lies outside the page's own state.
+    Effect::new(move || {
+        let Some(office) = office() else { return };
+        let told = told.get();
+        let last = told.len().saturating_sub(1);
+        for (place, (key, text)) in told.iter().enumerate() {
+            office.answer(key, text, place == last);
+        }
+    });
+}
+
+/// Lets the worker read a file that the reader brings; what is found comes to [`crate::shelf::found`].
+pub fn read_file(text: &str) {
+    if let Some(office) = office() {
+        office.ask("read", [JsValue::from_str(text)]);
+    }
+}
+
 /// Asks for a file of the page; it is saved when it comes.
 pub fn save(name: &str) {
     if let Some(office) = office() {
@@ -305,7 +349,7 @@ impl Office {
         };
         // A file, a picture and an answer that does not rest belong to the page that is open and do not abandon its work.
         let abandons = match word {
-            "file" | "live" => false,
+            "file" | "live" | "read" => false,
             "answer" => content.last().is_some_and(JsValue::is_truthy),
             _ => true,
         };
@@ -349,6 +393,8 @@ impl Office {
             "file" => persist::save_file(&text(2), &text(3)),
             "dead" => self.fail(&text(2)),
             "live" => self.drawn(answer),
+            "found" => shelf::found(self.state, Found::read(answer)),
+            "refused" => self.tell(&text(2)),
             _ if number != Some(f64::from(self.request.get())) => {}
             "page" => {
                 self.failures.set(0);

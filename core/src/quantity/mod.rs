@@ -21,3 +21,4 @@ pub use phrase::{Amount, Phrase};
 pub use print::{Printed, Style, print};
 pub use read::{MOST_STEPS, read};
 pub use types::{Angle, Count, Density, Force, Length, Mass, Money, Pace, Ratio, Stiffness, Stress};
+pub use unit::metric_unit;

@@ -87,6 +87,13 @@ const NAMED: [&Unit; 30] = [
     &GPA, &PSI, &KSI, &MPSI, &KG_M3, &G_CM3, &LB_FT3, &A_MINUTE, &DEGREE, &N_MM, &KN_MM, &N_M, &LBF_IN,
 ];
 
+/// The unit in which values of a kind stand in files, and how many steps it has.
+#[must_use]
+pub fn metric_unit(kind: Kind) -> (&'static str, i64) {
+    let unit = Unit::usual(kind, System::Metric);
+    (unit.symbol, i64::try_from(unit.steps.rounded()).unwrap_or(1))
+}
+
 impl Unit {
     /// The unit of a bare number, and of every printed one.
     pub(super) const fn usual(kind: Kind, system: System) -> &'static Self {

@@ -5,6 +5,7 @@ pub mod code;
 pub mod csv;
 pub mod dxf;
 mod figure36;
+pub mod file;
 pub mod flat;
 pub mod link;
 mod manner;

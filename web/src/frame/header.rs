@@ -5,7 +5,6 @@ use leptos::task::spawn_local;
 use risewright::design::NAME_LIMIT;
 use risewright::quantity::System;
 use risewright::share::address::View;
-use wasm_bindgen::JsValue;
 
 use crate::edit::Edit;
 use crate::input::keyboard::Command;
@@ -168,7 +167,7 @@ fn CopyLink(state: State) -> impl IntoView {
     let on_click = move |_| {
         let link = persist::link_here(state);
         spawn_local(async move {
-            if copy(&link).await {
+            if persist::copy(&link).await {
                 copied.set(true);
                 state.spoken.set("Link copied.".into());
                 state.notice.set(None);
@@ -182,13 +181,4 @@ fn CopyLink(state: State) -> impl IntoView {
             {move || if copied.get() { "Copied" } else { "Copy link" }}
         </button>
     }
-}
-
-/// Puts a text on the clipboard; false where the browser has none or refuses.
-async fn copy(text: &str) -> bool {
-    let Some(navigator) = web_sys::window().map(|window| window.navigator()) else { return false };
-    // Pages that are not served securely have no clipboard at all.
-    let there = js_sys::Reflect::get(&navigator, &JsValue::from_str("clipboard"))
-        .is_ok_and(|value| !value.is_undefined());
-    there && navigator.clipboard().write_text(text).await.is_ok()
 }

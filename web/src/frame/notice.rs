@@ -3,7 +3,7 @@ use leptos::html;
 use leptos::prelude::*;
 use risewright::design::Design;
 
-use crate::persist;
+use crate::persist::{self, Shelved};
 use crate::state::{Message, State};
 
 /// The message, until it is put away.
@@ -19,6 +19,7 @@ pub fn Notice(state: State) -> impl IntoView {
             };
             let content = match message {
                 Message::Sentence(sentence) => view! { <p>{sentence}</p> }.into_any(),
+                Message::Removed(shelved) => removed(state, shelved).into_any(),
                 Message::Link(link) => view! { <LinkText link/> }.into_any(),
                 Message::Designs(sentence, designs) => {
                     let offers = designs.into_iter().map(|design| offer(state, design)).collect_view();
@@ -32,6 +33,21 @@ pub fn Notice(state: State) -> impl IntoView {
         })
     };
     view! { <div class="notice" role="alert" hidden=move || state.notice.with(Option::is_none)>{body}</div> }
+}
+
+/// What was taken off the shelf, with a button that puts it there again.
+fn removed(state: State, shelved: Shelved) -> impl IntoView {
+    let sentence = format!("\u{201c}{}\u{201d} was taken off the shelf.", shelved.name);
+    let back = move |_| {
+        let outcome = state.keeper.put_back(&shelved);
+        state.notice.set(outcome.err().map(|fault| Message::Sentence(fault.to_string())));
+    };
+    view! {
+        <p>{sentence}</p>
+        <button type="button" on:click=back>
+            "Put it back"
+        </button>
+    }
 }
 
 /// A button that opens a design in place of the present one.

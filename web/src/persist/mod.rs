@@ -5,8 +5,8 @@
 mod entry;
 mod file;
 mod history;
+mod passing;
 mod record;
-#[expect(dead_code, reason = "the view of the shelf is built on it")]
 mod shelf;
 mod slots;
 mod storage;
@@ -28,6 +28,8 @@ use storage::Place;
 use writer::Writer;
 
 pub use file::{file_beside, print, save_file};
+pub use passing::{can_send, choose_file, copy, send, take_dropped};
+pub use shelf::{Fault, Keeper, Shelved};
 pub use slots::not_again;
 
 const UNITS: &str = "risewright.units";
@@ -189,10 +191,11 @@ fn tell_of_others(state: State) {
     let mut others = state.design.with_untracked(|design| found.others(design));
     others.truncate(MOST);
     if !others.is_empty() {
-        state.offer(
-            "Another tab has kept another design.",
-            others.into_iter().map(|kept| kept.design).collect(),
-        );
+        let sentence = match others.len() {
+            1 => "Another design was open in another tab.",
+            _ => "Other designs were open in other tabs.",
+        };
+        state.offer(sentence, others.into_iter().map(|kept| kept.design).collect());
     }
 }
 

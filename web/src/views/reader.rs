@@ -6,6 +6,7 @@ use risewright::share::address::View;
 use risewright::share::link;
 
 use crate::persist;
+use crate::shelf;
 use crate::state::{Message, State};
 use crate::widgets::document::{Act, Document};
 use crate::worker;
@@ -63,7 +64,13 @@ fn perform(state: State, act: Act) {
                 persist::go_to_view(state, View::Elevation);
             }
         }
-        "answer" => worker::answer(&act.of.unwrap_or_default(), &act.value, act.rests),
+        "answer" => {
+            let key = act.of.unwrap_or_default();
+            if state.view.get_untracked() != View::Shelf || !shelf::rename(state, &key, &act.value) {
+                worker::answer(&key, &act.value, act.rests);
+            }
+        }
+        "keep" => shelf::perform(state, &act.value),
         "save" => worker::save(&act.value),
         "view" => {
             if let Some(view) = View::of(&act.value) {

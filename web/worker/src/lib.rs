@@ -9,6 +9,7 @@ use risewright::pages::{Live, Page, Reader, page};
 use risewright::quantity::System;
 use risewright::report::analyse;
 use risewright::share::address::View;
+use risewright::share::file::{self, Found};
 use risewright::share::link;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
@@ -27,6 +28,15 @@ impl Work {
         let view = View::of(view)?;
         let design = if view.is_about_the_design() { link::decode(link).ok()? } else { Design::default() };
         Some(Self { page: page(view, &Rc::new(analyse(&design).ok()?))? })
+    }
+
+    /// What a file holds, by its text, as a list: a sentence where it cannot be opened, else nothing; whether it is a shelf; a remark; then for each
+    /// design its link and what else is kept of it.
+    pub fn read(text: &str) -> Vec<JsValue> {
+        match file::read(text) {
+            Ok(found) => listed_designs(found),
+            Err(fault) => vec![JsValue::from_str(&fault.to_string())],
+        }
     }
 
     /// Hears an answer of the reader, by its key.
@@ -79,6 +89,20 @@ impl Work {
     pub fn file(&self, name: &str, inches: bool, address: String, date: String) -> Option<String> {
         self.page.file(name, &reader(inches, address, date))
     }
+}
+
+fn listed_designs(found: Found) -> Vec<JsValue> {
+    let (shelf, designs, faults) = match found {
+        Found::Design(opened) => (false, vec![*opened], Vec::new()),
+        Found::Shelf(designs, faults) => (true, designs, faults),
+    };
+    let remark = faults.first().map_or_else(String::new, |first| match faults.len() {
+        1 => format!("One design of the file was left out. {first}"),
+        some => format!("{some} designs of the file were left out. The first: {first}"),
+    });
+    let texts = designs.iter().flat_map(|opened| [link::encode(&opened.design), opened.kept.text()]);
+    let head = [JsValue::from_str(""), JsValue::from_bool(shelf), JsValue::from_str(&remark)];
+    head.into_iter().chain(texts.map(|text| JsValue::from_str(&text))).collect()
 }
 
 /// A picture as a list; a grip that is not there has no numbers.

@@ -11,6 +11,8 @@ pub struct Kept {
     pub name: String,
     /// The design, as a link without view.
     pub link: String,
+    /// What else a file brought with it, as one line of text; see [`crate::share::file::Kept::text`].
+    pub extra: String,
 }
 
 impl Kept {
@@ -18,8 +20,9 @@ impl Kept {
     #[must_use]
     pub fn write(list: &[Self]) -> String {
         let plain = |text: &str| text.replace(char::is_control, " ");
-        let line =
-            |kept: &Self| [&kept.id, &kept.date, &kept.name, &kept.link].map(|part| plain(part)).join("\t");
+        let line = |kept: &Self| {
+            [&kept.id, &kept.date, &kept.name, &kept.link, &kept.extra].map(|part| plain(part)).join("\t")
+        };
         list.iter().map(line).collect::<Vec<_>>().join("\n")
     }
 
@@ -29,9 +32,10 @@ impl Kept {
         text.lines()
             .filter_map(|line| {
                 let mut parts = line.split('\t').map(str::to_owned);
-                let (id, date, name, link) = (parts.next()?, parts.next()?, parts.next()?, parts.next()?);
+                let mut next = || parts.next();
+                let (id, date, name, link, extra) = (next()?, next()?, next()?, next()?, next()?);
                 let plain = !id.is_empty() && id.bytes().all(|sign| sign.is_ascii_alphanumeric());
-                plain.then_some(Self { id, date, name, link })
+                plain.then_some(Self { id, date, name, link, extra })
             })
             .collect()
     }
@@ -48,12 +52,13 @@ mod tests {
             date: "2026-11-25".into(),
             name: name.into(),
             link: "a.lm25hda".into(),
+            extra: String::new(),
         };
         let list = [kept("1k", "Lift"), kept("2", "two\tlines\nof <b>name</b>")];
         let read = Kept::read(&Kept::write(&list));
         assert_eq!(read[0], list[0]);
         assert_eq!(read[1].name, "two lines of <b>name</b>");
         assert_eq!(read.len(), 2);
-        assert_eq!(Kept::read("a b\tx\ty\tz\n\nonly"), []);
+        assert_eq!(Kept::read("a b\tx\ty\tz\t\n\nonly"), []);
     }
 }

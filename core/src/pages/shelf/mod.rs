@@ -13,7 +13,8 @@ use crate::design::Design;
 use crate::quantity::Length;
 use crate::report::{Report, analyse};
 use crate::share::address::{self, View};
-use crate::share::{Manner, link};
+use crate::share::stem::file_name;
+use crate::share::{Manner, file, link};
 use card::Card;
 
 pub use kept::Kept;
@@ -32,9 +33,14 @@ mod key {
     pub const TROUBLE: &str = "trouble";
     /// Whether the link is to open with the deck where it stands.
     pub const AT: &str = "at";
+    /// What else a file brought with the present design; see [`super::file::Kept::text`].
+    pub const EXTRA: &str = "extra";
     /// Whether the link is to open without inputs.
     pub const BARE: &str = "bare";
 }
+
+/// The file with all that is kept.
+const SHELF_FILE: &str = "shelf.json";
 
 /// What a name of a kept design is asked by, before its number.
 const NAME: &str = "name-";
@@ -43,6 +49,7 @@ const NAME: &str = "name-";
 pub struct Shelf {
     kept: Vec<Kept>,
     present: Design,
+    extra: String,
     deck: Option<Length>,
     sends: bool,
     trouble: String,
@@ -58,6 +65,7 @@ impl Shelf {
         Self {
             kept: Vec::new(),
             present: report.design.clone(),
+            extra: String::new(),
             deck: None,
             sends: false,
             trouble: String::new(),
@@ -70,6 +78,10 @@ impl Shelf {
     /// Links whose cards are shown, the present design's first.
     fn links(&self) -> impl Iterator<Item = String> + '_ {
         core::iter::once(link::encode(&self.present)).chain(self.kept.iter().map(|kept| kept.link.clone()))
+    }
+
+    fn design_file(&self) -> String {
+        file_name(&self.present.name, "design.json")
     }
 
     /// The address that opens the present design as the reader wants it opened.
@@ -90,7 +102,7 @@ impl Shelf {
                 Block::heading(self.present.name.clone()),
                 Block::Acts(vec![
                     keep("Put it on the shelf", "put"),
-                    keep("Save as a file", "save"),
+                    Act::Save { words: "Save as a file".into(), file: self.design_file() },
                     keep("Open a file", "file"),
                 ]),
                 Block::note(
@@ -152,7 +164,7 @@ impl Shelf {
         blocks.push(Block::Group("shelf-cards", cards));
         let mut acts = Vec::new();
         if !self.kept.is_empty() {
-            acts.push(keep("Save the whole shelf as a file", "export"));
+            acts.push(Act::Save { words: "Save the whole shelf as a file".into(), file: SHELF_FILE.into() });
         }
         acts.push(keep("Add the designs of a file", "file"));
         blocks.push(Block::Acts(acts));
@@ -202,6 +214,7 @@ impl Page for Shelf {
                     self.present = design;
                 }
             }
+            key::EXTRA => text.clone_into(&mut self.extra),
             key::DECK => self.deck = text.parse().ok().map(Length::from_steps),
             key::SENDS => self.sends = text == "yes",
             key::TROUBLE => text.clone_into(&mut self.trouble),
@@ -229,6 +242,17 @@ impl Page for Shelf {
         let all = self.kept.len() + 1;
         let made = self.links().filter(|link| self.cards.contains_key(link)).count();
         made as f64 / all as f64
+    }
+
+    fn file(&self, name: &str, _reader: &Reader) -> Option<String> {
+        if name == SHELF_FILE {
+            let designs = self
+                .kept
+                .iter()
+                .filter_map(|kept| Some((link::decode(&kept.link).ok()?, file::Kept::of(&kept.extra))));
+            return Some(file::write_shelf(&designs.collect::<Vec<_>>()));
+        }
+        (name == self.design_file()).then(|| file::write(&self.present, &file::Kept::of(&self.extra)))
     }
 
     fn document(&self, reader: &Reader) -> Document {
