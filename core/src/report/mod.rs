@@ -2,6 +2,7 @@
 
 mod advice;
 mod caution;
+mod digest;
 mod fault;
 mod finding;
 mod findings;

@@ -23,6 +23,10 @@ pub enum View {
     Steps,
     /// All that goes on the shop wall, for paper.
     Packet,
+    /// Tables from what one needs.
+    Targets,
+    /// What would help this design most.
+    Helps,
     /// The designs that are kept, and how they are passed on.
     Shelf,
     /// Where formulas and values come from, and where they end.
@@ -31,7 +35,7 @@ pub enum View {
 
 impl View {
     /// Every view, in the order of the tabs.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 12] = [
         Self::Elevation,
         Self::Strength,
         Self::Sway,
@@ -40,6 +44,8 @@ impl View {
         Self::Hardware,
         Self::Steps,
         Self::Packet,
+        Self::Targets,
+        Self::Helps,
         Self::Shelf,
         Self::Sources,
     ];
@@ -56,6 +62,8 @@ impl View {
             Self::Hardware => "hardware",
             Self::Steps => "steps",
             Self::Packet => "packet",
+            Self::Targets => "targets",
+            Self::Helps => "helps",
             Self::Shelf => "shelf",
             Self::Sources => "sources",
         }
@@ -70,7 +78,7 @@ impl View {
     /// Whether it shows the present design; a view that does not is the same whatever that is.
     #[must_use]
     pub const fn is_about_the_design(self) -> bool {
-        !matches!(self, Self::Shelf)
+        !matches!(self, Self::Shelf | Self::Targets)
     }
 
     /// Whether it is one of the lessons, with a design of its own.
@@ -97,6 +105,8 @@ impl View {
             Self::Hardware => "Hardware",
             Self::Steps => "Build order",
             Self::Packet => "Packet",
+            Self::Targets => "Targets",
+            Self::Helps => "What helps",
             Self::Shelf => "Shelf",
             Self::Sources => "Sources",
         }

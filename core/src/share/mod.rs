@@ -3,6 +3,7 @@
 pub mod address;
 pub mod code;
 pub mod csv;
+mod digest;
 pub mod dxf;
 mod figure36;
 pub mod file;
@@ -14,4 +15,5 @@ pub mod sideways;
 pub mod stem;
 pub mod svg;
 
+pub use digest::digest;
 pub use manner::Manner;
