@@ -112,7 +112,7 @@ fn what_is_no_file_of_ours_is_refused_in_its_own_sentence() {
         (design(r#""al":{"unit":"mm"}"#), "must be given"),
         (design(r#""al":true"#), "must be a number"),
         (design(r#""sa":1"#), "true or false"),
-        (design(r#""dk":"far""#), "the number of a choice"),
+        (design(r#""dr":"far""#), "the number of a choice"),
         (design(r#""al":"twenty""#), "cannot be read"),
         (design(r#""al":1e300"#), "beyond all measure"),
     ];

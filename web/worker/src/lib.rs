@@ -39,6 +39,11 @@ impl Work {
         }
     }
 
+    /// The digest of a design's report, by its link, to be held against that of other machines; nothing for a design that cannot stand.
+    pub fn digest(link: &str) -> Option<String> {
+        Some(analyse(&link::decode(link).ok()?).ok()?.digest())
+    }
+
     /// Hears an answer of the reader, by its key.
     pub fn answer(&mut self, key: &str, text: &str, inches: bool, address: String, date: String) {
         self.page.answer(key, text, &reader(inches, address, date));
