@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # What takes too long for every change: `bash tests/long.sh [cases]`. The property tests over many more designs (20,000
-# each unless told otherwise), optimised but with arithmetic checked, the solver's timings, and how well sheets are laid out.
+# each unless told otherwise), optimised but with arithmetic checked, the solver's timings, how well sheets are laid out, fuzzing, mutations, and
+# how fast the page is.
 set -uo pipefail
 cd "$(dirname "$0")/.."
 # shellcheck source=tests/steps.sh
@@ -17,5 +18,14 @@ step "Properties over $PROPTEST_CASES designs each" cargo \
 unset CARGO_PROFILE_RELEASE_OVERFLOW_CHECKS CARGO_PROFILE_RELEASE_DEBUG_ASSERTIONS
 step "Timings" single cargo bench --locked -p risewright
 step "Sheets that were cut up come back on one" single cargo bench --locked -p risewright-tests --bench sheets
+if cargo +nightly fuzz --version >/dev/null 2>&1; then
+  step "Fuzzing" stories bash tests/fuzz/run.sh
+else
+  echo "Fuzzing is left out: it needs cargo-fuzz and a nightly compiler."
+fi
+prepare_browser
+(cd tests/perf && npm ci --silent) || give_up "npm could not install Lighthouse; its reason stands above."
+step "Page builds" single cargo run --locked --quiet --release -- --build-only
+step "How fast the page is" single node tests/perf/run.mjs
 
 summary
