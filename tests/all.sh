@@ -23,9 +23,13 @@ step "DXF files read by another program" stories bash tests/dxf/run.sh
 # In the release profile, since the page's builder is compiled in it anyway.
 step "Builder and server" cargo cargo test --locked --quiet --release -p risewright-serve
 step "Page builds" single cargo run --locked --quiet --release -- --build-only
+# Only the page's own package is compiled again for it.
+step "Page that fails on demand builds" single \
+  cargo run --locked --quiet --release -- --build-only --trial --dist "${CARGO_TARGET_DIR:-target}/trial"
 # The browser stories hold the figures on screen against these; compiling them would exhaust a story's patience.
 step "Programs of the solver build" single cargo build --locked --quiet --release -p risewright --examples
 step "Page weighs no more than its budget" single node tests/browser/budget.mjs
+step "The page's module computes the same digits" single node tests/browser/digests.mjs
 step "Page in a browser" stories node tests/browser/run.mjs
 if cargo deny --version >/dev/null 2>&1; then
   step "Licences and origins of dependencies" single cargo deny --locked check bans licenses sources

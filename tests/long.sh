@@ -21,8 +21,9 @@ step "Sheets that were cut up come back on one" single cargo bench --locked -p r
 if cargo +nightly fuzz --version >/dev/null 2>&1; then
   step "Fuzzing" stories bash tests/fuzz/run.sh
 else
-  echo "Fuzzing is left out: it needs cargo-fuzz and a nightly compiler."
+  echo "Fuzzing is left out; it needs: rustup toolchain install nightly && cargo install cargo-fuzz --locked"
 fi
+step "Mistakes made on purpose" stories nice bash tests/mutate.sh
 prepare_browser
 (cd tests/perf && npm ci --silent) || give_up "npm could not install Lighthouse; its reason stands above."
 step "Page builds" single cargo run --locked --quiet --release -- --build-only

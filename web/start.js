@@ -41,6 +41,8 @@ function remember(key, value) {
 
 const row = () => Number(recall(ROW)) || 0;
 
+const wasHealthy = () => performance.now() - aliveSince > HEALTHY;
+
 /** Says a sentence above the page, with a button to load it again where that may help. */
 function say(sentence, again) {
   const notice = document.createElement("div");
@@ -56,6 +58,7 @@ function say(sentence, again) {
 }
 
 async function startSafely() {
+  app.inert = false;
   try {
     const { show } = await import("./safe.js");
     show(app, { reason: recall(REASON), again, anew });
@@ -84,7 +87,9 @@ function anew() {
 function fail(trouble) {
   if (failed) return;
   failed = true;
-  const inRow = performance.now() - aliveSince > HEALTHY ? 1 : row() + 1;
+  // What still stands there does nothing any more.
+  app.inert = true;
+  const inRow = wasHealthy() ? 1 : row() + 1;
   if (!recall(REASON)) remember(REASON, String(trouble));
   remember(RETURN, "1");
   if (remember(ROW, inRow)) {
@@ -145,6 +150,7 @@ function nameTab() {
   remember(TAB, null);
   addEventListener("pagehide", () => {
     remember(STARTING, null);
+    if (wasHealthy() && !failed) remember(ROW, null);
     remember(TAB, document.documentElement.dataset.tab ?? null);
   });
   addEventListener("pageshow", ({ persisted }) => {

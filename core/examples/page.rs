@@ -1,9 +1,11 @@
 //! Writes a page of a design as an HTML file: the way to look at documents without the page.
 //!
 //! ```text
-//! cargo run --example page -- VIEW [design=a|b|LINK] [units=mm|in] [style=a.css,b.css] > page.html
+//! cargo run --example page -- VIEW [design=a|b|LINK] [units=mm|in] [style=a.css,b.css] [live=DECK] [size=WIDTHxHEIGHT] [KEY=ANSWER ...] > page.html
 //! ```
-//! VIEW is the word in the address, like `drilling`. All work behind the page is done first.
+//! `live` puts the picture that follows the deck above the document, after the deck has run through these heights, mm, apart by commas.
+//! VIEW is the word in the address, like `drilling`. Every other KEY is an answer that the page hears, like `part=B2`. All work behind the
+//! page is done first.
 
 #![allow(
     clippy::disallowed_methods,
@@ -11,8 +13,8 @@
 )]
 
 use risewright::design::Demo;
-use risewright::drawing::LANGUAGE;
-use risewright::pages::{Reader, page};
+use risewright::drawing::{LANGUAGE, Layout, View as Room};
+use risewright::pages::{Page, Reader, page};
 use risewright::quantity::System;
 use risewright::report::analyse;
 use risewright::share::address::View;
@@ -47,16 +49,41 @@ fn write(arguments: &[String]) -> Result<String, String> {
         unsound.phrases().iter().map(|phrase| phrase.text(System::Metric)).collect::<Vec<_>>().join(" ")
     })?;
     let mut page = page(view, &Rc::new(report)).ok_or_else(|| format!("{word} is no document"))?;
-    while page.advance() {}
     let system = if value("units") == Some("in") { System::Inch } else { System::Metric };
     let reader = Reader { system, address: "https://example.org/".into(), date: "2026-01-31".into() };
+    for (key, answer) in arguments.iter().filter_map(|argument| argument.split_once('=')) {
+        if !["design", "units", "style", "live", "size"].contains(&key) {
+            page.answer(key, answer, &reader);
+        }
+    }
+    while page.advance() {}
+    let picture = match value("live") {
+        None => String::new(),
+        Some(decks) => live(page.as_mut(), decks, value("size").unwrap_or("860x460"), system)?,
+    };
     let mut style = String::from(LANGUAGE);
     for path in value("style").into_iter().flat_map(|paths| paths.split(',')) {
         style += &std::fs::read_to_string(path).map_err(|fault| format!("{path}: {fault}"))?;
     }
     Ok(format!(
         "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\">\
-         <title>{word}</title><style>{style}</style><main class=\"sheet\"><article class=\"reader\">{}</article></main></html>\n",
+         <title>{word}</title><style>{style}</style><main class=\"sheet\">{picture}<article class=\"reader\">{}</article></main></html>\n",
         page.document(&reader).html()
+    ))
+}
+
+fn live(page: &mut dyn Page, decks: &str, size: &str, system: System) -> Result<String, String> {
+    let (width, height) = size.split_once('x').ok_or("a size is like 860x460")?;
+    let pixels = |text: &str| text.parse::<u32>().map_err(|fault| format!("{text}: {fault}"));
+    let room = Room::new(pixels(width)?, pixels(height)?, Layout::Wide, system);
+    let mut picture = None;
+    for deck in decks.split(',') {
+        let deck: f64 = deck.parse().map_err(|fault| format!("{deck}: {fault}"))?;
+        picture = page.live(&room, deck / 1e3, 0.0);
+    }
+    let picture = picture.ok_or("this page has no picture that follows the deck")?;
+    Ok(format!(
+        "<svg class=\"dwg\" width=\"{0}\" height=\"{1}\" viewBox=\"0 0 {0} {1}\" role=\"img\" aria-label=\"{2}\">{3}{4}</svg>",
+        picture.width, picture.height, picture.spoken, picture.still, picture.moving
     ))
 }

@@ -2,8 +2,9 @@
 //!
 //! ```text
 //! cargo run --example sheet -- [width=1096] [height=628] [deck=760] [units=mm|in] [layout=wide|narrow|print]
-//!     [end=alone|beside] [push=0] [demo=a|b] [link=a.al5] [set=key:steps,...] [charts=screw,sag,crank,wheels,pivots,bending,tilt,casters] [show=dfbels] [style=tokens.css] > sheet.svg
+//!     [with=a|b|LINK] [end=alone|beside] [push=0] [demo=a|b] [link=a.al5] [set=key:steps,...] [charts=screw,sag,crank,wheels,pivots,bending,tilt,casters] [show=dfbels] [style=tokens.css] > sheet.svg
 //! ```
+//! `with` lays the elevation over another design, thin and dashed.
 //! `end` draws the end elevation with the sideways figures instead, alone or beside the side elevation, pushed by so many newtons to the right.
 //! `link` is the design's part of an address, instead of a demo. `deck` is a height in millimetres, brought back into the lift; `set` changes inputs by their two letters, in stored steps;
 //! `show` names what is drawn: dimensions, forces, bending, (e)lastic shape, load, support. `style` is a style sheet with the tokens (colours, line
@@ -16,7 +17,7 @@
 
 use risewright::design::{Demo, Design};
 use risewright::drawing::end::{Scene, compose as compose_end};
-use risewright::drawing::{Chart, LANGUAGE, Layout, Picture, Show, View, compose, widths};
+use risewright::drawing::{Chart, LANGUAGE, Layout, Picture, Show, View, compose_over, widths};
 use risewright::quantity::System;
 use risewright::report::{Report, SwayRun, Unsound, analyse, merged};
 use risewright::share::link;
@@ -82,7 +83,16 @@ fn sheet(arguments: &[String]) -> Result<String, String> {
             let push: f64 = push.parse().map_err(|_| format!("push is not a number: {push}"))?;
             end(&report, deck, &view, push, place == "beside").map_err(said)?
         }
-        None => compose(&report, deck, &view, &widths),
+        None => {
+            let other = match value("with") {
+                None => None,
+                Some("a") => Some(Demo::PaperLift.design()),
+                Some("b") => Some(Demo::PottingBench.design()),
+                Some(text) => Some(link::decode(text).map_err(|fault| fault.to_string())?),
+            };
+            let other = other.map(|design| analyse(&design).map_err(said)).transpose()?;
+            compose_over(&report, other.as_ref(), deck, &view, &widths)
+        }
     };
     let tokens = match value("style") {
         Some(path) => std::fs::read_to_string(path).map_err(|error| format!("{path}: {error}"))?,

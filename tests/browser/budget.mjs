@@ -7,8 +7,8 @@ import { DIST } from "./server.mjs";
 const budget = JSON.parse(readFileSync(join(import.meta.dirname, "budget.json")));
 export const firstLoadBudget = budget["first load, Brotli, bytes"];
 
-/** The worker's files are asked for when a view needs them, not by the first load. */
-const LATER = /\/(work|worker)(_bg)?\.(js|wasm)\.br$/;
+/** The worker's files are asked for when a view needs them, the safe start's after failures, not by the first load. */
+const LATER = /\/(work|worker|safe)(_bg)?\.(js|wasm)\.br$/;
 
 async function weigh() {
   const names = (await readdir(DIST, { recursive: true })).filter((name) => name.endsWith(".br"));

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { launch, DESKTOP } from "./browser.mjs";
 import { RisewrightPage } from "./page.mjs";
 import { serve } from "./server.mjs";
-import { watch } from "./watch.mjs";
+import { leavings, watch } from "./watch.mjs";
 
 const PATIENCE = 90_000; // ms for a story that does not ask for more
 
@@ -22,13 +22,15 @@ if (!chosen.length) {
  * the browser context, by default a desktop), `expected` (patterns of problems that it provokes itself) and `patience` (ms it may take).
  */
 async function tell(story, browser, server) {
-  const context = await browser.newContext({ ...DESKTOP, ...story.device });
-  context.setDefaultTimeout(10_000);
-  const problems = await watch(context, server.address);
+  const problems = [];
+  const context = await watched(browser, server.address, problems, { ...DESKTOP, ...story.device });
+  // A second profile that a story opens is watched like the first.
+  const another = (device = DESKTOP) => watched(browser, server.address, problems, device);
   let broken = [];
   try {
     const page = await context.newPage();
-    const given = { page, risewright: new RisewrightPage(page, server.address), context, address: server.address };
+    const risewright = new RisewrightPage(page, server.address);
+    const given = { page, risewright, context, another, address: server.address, problems };
     const patience = story.patience ?? PATIENCE;
     let timer;
     const late = new Promise((_, reject) => {
@@ -38,9 +40,17 @@ async function tell(story, browser, server) {
   } catch (trouble) {
     broken = [trouble.stack ?? String(trouble)];
   }
+  problems.push(...(await leavings(context)));
   const unexpected = problems.filter((problem) => !story.expected?.some((pattern) => pattern.test(problem)));
   await context.close();
   return [...broken, ...unexpected];
+}
+
+async function watched(browser, address, problems, device) {
+  const context = await browser.newContext(device);
+  context.setDefaultTimeout(10_000);
+  await watch(context, address, problems);
+  return context;
 }
 
 const server = await serve().catch(stopWith);

@@ -9,7 +9,7 @@ use risewright::catalogue::{Row, bearing};
 use risewright::checks::column::{Column, euler};
 use risewright::checks::dowel::{Mode, ec5, nds};
 use risewright::checks::thread::{FIRST_TURN, Thread};
-use risewright::checks::{allowed, crank, gaps, on_one_of, seat};
+use risewright::checks::{allowed, bolt, crank, gaps, on_one_of, seat};
 use risewright::design::{Design, WoodSort, set_ends};
 use risewright::mechanics::stiffness;
 use risewright::quantity::{Amount, Ratio};
@@ -318,4 +318,13 @@ fn static_safety_of_a_bearing() {
     let rated = bearing::BEARINGS.iter().find(|row| row.name == "51104").unwrap();
     let rating = rated.static_load.unwrap().to_n();
     close(seat::static_safety(rating, rating / 4.0), 4.0, 1e-12);
+}
+
+/// Statics: a pin on two outer members, their middles 25 mm to either side, under 2 kN spread over 20 mm. The half of it, cut at
+/// its middle, has 1 kN at 25 mm against 1 kN whose middle is at 5 mm.
+#[test]
+fn a_pin_in_a_fork() {
+    close(bolt::fork_moment(2e3, 25.0 * MM, 20.0 * MM), 1e3 * (25.0 - 5.0) * MM, 1e-12);
+    // A member of no width presses at one point: the beam of twice 25 mm, F l / 4.
+    close(bolt::fork_moment(2e3, 25.0 * MM, 0.0), 2e3 * 50.0 * MM / 4.0, 1e-12);
 }

@@ -165,6 +165,8 @@ fn hostile_designs_are_named() {
     );
     assert_eq!(broken(|d| d.drive.bearing_place = Length::mm(300.0)), "dr");
     assert_eq!(broken(|d| d.running.bush = Length::mm(10.0)), "bo");
+    // No wood beyond the bushing's hole.
+    assert_eq!(broken(|d| d.arms.end = Length::from_steps(d.running.bush.steps() / 2)), "ae");
     assert_eq!(broken(|_| ()), "stands");
 }
 

@@ -1,11 +1,12 @@
 //! Input that no table can have: every one ends in a sentence or in numbers, never in a panic or a missing number.
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test stops at the first surprise")]
 
-#[path = "../../core/examples/solve/answer.rs"]
-mod answer;
+#[path = "../hunt/mod.rs"]
+mod hunt;
 mod tables;
 
-use answer::answer;
+use hunt::answer::answer;
+use hunt::model::{complete, numbers};
 use proptest::prelude::*;
 use risewright::mechanics::{Detail, Mechanism, Solver};
 use serde_json::{Value, json};
@@ -35,55 +36,6 @@ const STRANGE: [f64; 14] = [
 fn input(case: &str) -> Value {
     let case: Value = serde_json::from_str(case).unwrap();
     case["input"].clone()
-}
-
-/// The places of all numbers of a tree.
-fn numbers(tree: &Value, path: &str, found: &mut Vec<String>) {
-    match tree {
-        Value::Object(map) => {
-            map.iter().for_each(|(key, value)| numbers(value, &format!("{path}/{key}"), found));
-        }
-        Value::Array(list) => {
-            list.iter()
-                .enumerate()
-                .for_each(|(index, value)| numbers(value, &format!("{path}/{index}"), found));
-        }
-        Value::Number(_) => found.push(path.to_owned()),
-        _ => {}
-    }
-}
-
-/// Fails where an answer lacks a number that a sound mechanism of the same kind has: JSON writes what is no number as
-/// null.
-fn complete(input: &Value, answer: &Value) -> Result<(), String> {
-    // Efficiency needs a torque, stiffness something soft, strength its own sizes.
-    let may_lack = |place: &String| match place.as_str() {
-        "eff_total" | "k_drive" => true,
-        "strength" => input["strength"].is_null(),
-        _ => false,
-    };
-    for row in answer["results"].as_array().unwrap() {
-        for (key, value) in row.as_object().unwrap() {
-            let mut found = Vec::new();
-            nulls(value, key, &mut found);
-            found.retain(|place| !may_lack(place));
-            if !found.is_empty() {
-                return Err(format!("no number at {found:?}"));
-            }
-        }
-    }
-    Ok(())
-}
-
-fn nulls(tree: &Value, path: &str, found: &mut Vec<String>) {
-    match tree {
-        Value::Object(map) => {
-            map.iter().for_each(|(key, value)| nulls(value, &format!("{path}/{key}"), found));
-        }
-        Value::Array(list) => list.iter().for_each(|value| nulls(value, path, found)),
-        Value::Null => found.push(path.to_owned()),
-        _ => {}
-    }
 }
 
 /// Either a sentence or a complete answer.

@@ -35,8 +35,9 @@ const OUTSIDE: [&str; 6] = ["time", "fs", "env", "thread", "net", "process"];
 const SCREENLESS: [&str; 4] = ["edit", "screen", "format", "input"];
 
 /// Modules of the page that talk to the world outside it; effects live nowhere else.
-const WITH_EFFECTS: [&str; 8] = [
+const WITH_EFFECTS: [&str; 9] = [
     "persist",
+    "trial",
     "worker",
     "clock",
     "widgets/canvas",

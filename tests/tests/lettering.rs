@@ -85,7 +85,10 @@ fn wider(words: &str, face: Face) -> f64 {
 fn each(check: impl Fn(&Case<'_>) -> Vec<String>) {
     let faces: [(&str, Measure<'_>); 3] = [("DejaVu Sans", &widths), ("mono", &mono), ("wider", &wider)];
     let mut wrong = Vec::new();
-    for (name, report) in reports() {
+    // Over each lies the one before it: another size, drive and name.
+    let reports = reports();
+    let mut other = &reports[reports.len() - 1].1;
+    for (name, report) in &reports {
         let span = report.highest() - report.lowest();
         let stations = HEIGHTS.map(|part| report.at(report.lowest() + part * span));
         for window in WINDOWS {
@@ -93,28 +96,39 @@ fn each(check: impl Fn(&Case<'_>) -> Vec<String>) {
                 let plain = view(window, system);
                 for view in [everything(plain.clone()), plain] {
                     for (face, measure) in faces {
-                        let sheet = Sheet::new(&report, &view, measure);
-                        for station in &stations {
-                            let picture = picture(&sheet, &report, station, measure);
-                            let case =
-                                Case { report: &report, station, view: &view, picture: &picture, measure };
-                            let deck = station.height * 1e3;
-                            let charts = view.charts.len();
-                            wrong.extend(check(&case).into_iter().map(|trouble| {
-                                format!("{name}, {window:?}, {system:?}, {charts} plots, {face}, deck {deck:.0}: {trouble}")
-                            }));
+                        for over in [None, Some(other)] {
+                            let sheet = Sheet::over(report, over, &view, measure);
+                            for station in &stations {
+                                let picture = picture(&sheet, report, over, station, measure);
+                                let case = Case { report, station, view: &view, picture: &picture, measure };
+                                let deck = station.height * 1e3;
+                                let charts = view.charts.len();
+                                let alone = if over.is_some() { "over another" } else { "alone" };
+                                wrong.extend(check(&case).into_iter().map(|trouble| {
+                                    format!("{name} {alone}, {window:?}, {system:?}, {charts} plots, {face}, deck {deck:.0}: {trouble}")
+                                }));
+                            }
                         }
                     }
                 }
             }
         }
+        other = report;
     }
     let some: Vec<&String> = wrong.iter().step_by(wrong.len() / 30 + 1).collect();
     assert!(wrong.is_empty(), "{} times, among them {some:#?}", wrong.len());
 }
 
-fn picture(sheet: &Sheet, report: &Report, station: &Station, measure: Measure<'_>) -> Picture {
-    let (moving, live) = sheet.moving(report, station, measure);
+fn picture(
+    sheet: &Sheet,
+    report: &Report,
+    over: Option<&Report>,
+    station: &Station,
+    measure: Measure<'_>,
+) -> Picture {
+    let mut moving = over.map_or_else(Vec::new, |other| sheet.outline(other, station.height, measure));
+    let (marks, live) = sheet.moving(report, station, measure);
+    moving.extend(marks);
     Picture {
         width: sheet.width,
         height: sheet.height,

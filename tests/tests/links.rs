@@ -1,11 +1,12 @@
-//! Links: what is written can be read, what was written opens for ever, what is not ours is refused in words.
+//! Links and files: what is written can be read, what was written opens for ever, what is not ours is refused in words.
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test stops at the first surprise")]
 
 use proptest::prelude::*;
 use risewright::design::{Demo, Design, Field};
-use risewright::quantity::Length;
+use risewright::quantity::{Length, MOST_STEPS};
 use risewright::share::Manner;
 use risewright::share::address::{self, AddressFault, Opened, View};
+use risewright::share::file::{self, Found, Kept};
 use risewright::share::link::{LinkFault, READ_LIMIT, decode, encode};
 
 /// The longest link a messenger with a limit of 2000 characters surely takes.
@@ -40,6 +41,25 @@ proptest! {
         let text = encode(&design);
         prop_assert!(text.len() <= WRITE_LIMIT, "{} characters", text.len());
         prop_assert_eq!(decode(&text), Ok(design));
+    }
+
+    /// Every kind of value is a decimal number of its unit without rounding.
+    #[test]
+    fn a_file_gives_its_design_back(design in any_design()) {
+        let text = file::write(&design, &Kept::default());
+        let opened = file::Opened { design, kept: Kept::default() };
+        prop_assert_eq!(file::read(&text), Ok(Found::Design(Box::new(opened))));
+    }
+
+    /// So it is far outside of every range.
+    #[test]
+    fn a_file_gives_any_number_back(steps in -MOST_STEPS..=MOST_STEPS) {
+        let mut design = Design::default();
+        for field in Design::fields().filter(|field| field.choices.is_empty()) {
+            field.set(&mut design, steps);
+        }
+        let text = file::write(&design, &Kept::default());
+        prop_assert!(matches!(file::read(&text), Ok(Found::Design(same)) if same.design == design));
     }
 
     #[test]

@@ -203,6 +203,21 @@ fn the_other_rule_for_pins() {
     }
 }
 
+/// Statics: a load between the seats presses on all of them; one beyond the pivots pulls the wheels up.
+#[test]
+fn what_is_pulled_off_its_seat_is_said() {
+    const SEATS: [&str; 4] =
+        ["uplift-base-wheels", "uplift-deck-wheels", "uplift-base-pivots", "uplift-deck-pivots"];
+    let mut design = Demo::PaperLift.design();
+    let within = report(&design);
+    for id in SEATS {
+        assert!(check(&within, id).ratio <= 0.0, "{id}");
+    }
+    design.load.centre = Length::mm(-150.0);
+    let beyond = report(&design);
+    assert!(check(&beyond, "uplift-deck-wheels").ratio > 0.0);
+}
+
 /// A load off the middle gives one side more of everything that comes in pairs.
 #[test]
 fn a_load_off_the_middle_asks_more_of_one_side() {

@@ -12,6 +12,7 @@ use super::pole::{Pole, band};
 use super::scale::{Scale, Screen};
 use super::svg::escaped;
 use super::ticks::Ticks;
+use super::usage::Small;
 
 /// Size of the picture, its margin, and the room for pole and heights at the left, px.
 const SIZE: (f64, f64) = (480.0, 560.0);
@@ -25,10 +26,40 @@ impl Plotted {
     #[must_use]
     pub fn svg(&self) -> String {
         let (width, height) = SIZE;
-        let paper = Area { x: 0.0, y: 0.0, width, height };
-        let mut lettering = Lettering::new(&widths, paper);
         let mut marks = vec![Mark::rect("sheet", Screen::default(), width, height)];
-        if let Some((area, ticks, pole)) = self.place() {
+        marks.extend(self.lines(SIZE));
+        let foot = Screen::new(MARGIN, height - MARGIN + 4.0);
+        marks.push(text(
+            "q",
+            foot,
+            Anchor::Start,
+            &format!("{}. Height axis: the deck’s surface above the floor.", self.design),
+        ));
+        let classes: Vec<&str> =
+            marks.iter().filter(|mark| !mark.is_left_out()).map(|mark| mark.class).collect();
+        let body: String = marks.iter().map(Mark::svg).collect();
+        let (width, height) = (tidy(width), tidy(height));
+        format!(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"dwg\" width=\"{width}\" height=\"{height}\" \
+             viewBox=\"0 0 {width} {height}\" role=\"img\"><title>{}</title><style>{}</style>{body}</svg>\n",
+            escaped(&format!("{}: {}", self.design, self.table().caption)),
+            escaped(&plain::style(&classes)),
+        )
+    }
+
+    /// The plot of a size, px, among words: the same without paper, style and the line at its foot.
+    #[must_use]
+    pub fn small(&self, size: (f64, f64)) -> Small {
+        let marks = self.lines((size.0, size.1 + FOOT)).iter().map(Mark::svg).collect();
+        Small { marks, width: size.0, height: size.1 }
+    }
+
+    /// Axes, curves and their names within a size, px.
+    fn lines(&self, size: (f64, f64)) -> Vec<Mark> {
+        let paper = Area { x: 0.0, y: 0.0, width: size.0, height: size.1 };
+        let mut lettering = Lettering::new(&widths, paper);
+        let mut marks = Vec::new();
+        if let Some((area, ticks, pole)) = self.place(size) {
             let placed = Placed { plot: &self.plot, area: &area, ticks: &ticks };
             marks.extend(pole.rule());
             let unit = Screen::new(pole.x, pole.scale.y(pole.ends[1]) - 8.0);
@@ -49,28 +80,11 @@ impl Plotted {
             }
             marks.extend(names.into_iter().chain([limit]).flat_map(|name| name.parts));
         }
-        let foot = Screen::new(MARGIN, height - MARGIN + 4.0);
-        marks.push(text(
-            "q",
-            foot,
-            Anchor::Start,
-            &format!("{}. Height axis: the deck’s surface above the floor.", self.design),
-        ));
-        let classes: Vec<&str> =
-            marks.iter().filter(|mark| !mark.is_left_out()).map(|mark| mark.class).collect();
-        let body: String = marks.iter().map(Mark::svg).collect();
-        let (width, height) = (tidy(width), tidy(height));
-        format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"dwg\" width=\"{width}\" height=\"{height}\" \
-             viewBox=\"0 0 {width} {height}\" role=\"img\"><title>{}</title><style>{}</style>{body}</svg>\n",
-            escaped(&format!("{}: {}", self.design, self.table().caption)),
-            escaped(&plain::style(&classes)),
-        )
+        marks
     }
 
     /// Where the plot, its value axis and its pole lie; nothing without a curve.
-    fn place(&self) -> Option<(PlotArea, Ticks, Pole)> {
-        let (width, height) = SIZE;
+    fn place(&self, (width, height): (f64, f64)) -> Option<(PlotArea, Ticks, Pole)> {
         let places = self.places();
         let (low, high) = (places.first()? * 1e3, places.last()? * 1e3);
         let top = MARGIN + HEADING + 12.0;

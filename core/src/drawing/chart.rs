@@ -201,6 +201,8 @@ pub(super) struct Plot {
     pub(super) per_si: f64,
     /// The main curve first.
     pub(super) series: Vec<Series>,
+    /// The main curve of another design, over the same heights; empty without one. It has no name and no dot.
+    pub(super) other: Vec<(f64, f64)>,
     /// The limit, if there is one.
     pub(super) limit: Option<Limit>,
     /// The two curves between which the area is tinted, by their place in the list, and the tint.
@@ -244,10 +246,29 @@ impl Plot {
             note: format!("{}, {meaning}", unit.symbol(system)),
             per_si: unit.per_si(system),
             series,
+            other: Vec::new(),
             limit: limit(chart, report, system),
             tint: (chart == Chart::Sag).then_some(([0, 1], TINT)),
             unit,
         }
+    }
+
+    /// The same plot with the main curve of another design's as far as its heights lie within the lift; without it where the other has no such
+    /// pivot.
+    pub(super) fn with(mut self, other: &Report) -> Self {
+        let Some(main) = self.series.first() else { return self };
+        let (Some(low), Some(high)) = (main.points.first(), main.points.last()) else { return self };
+        let stages = other.stations.first().map_or(0, |station| station.pose.n);
+        let quantity = main.quantity;
+        if let Quantity::Pivot(joint) = quantity
+            && !JointId::all(stages).any(|one| one == joint)
+        {
+            return self;
+        }
+        let lift = low.1..=high.1;
+        let points = other.stations.iter().map(|station| (quantity.of(station), station.height));
+        self.other = points.filter(|(value, height)| value.is_finite() && lift.contains(height)).collect();
+        self
     }
 
     /// A value as it stands beside its dot.
@@ -257,7 +278,8 @@ impl Plot {
 
     /// Least and greatest value of all curves, SI.
     pub(super) fn extremes(&self) -> (f64, f64) {
-        let values = || self.series.iter().flat_map(|series| series.points.iter().map(|point| point.0));
+        let points = || self.series.iter().flat_map(|series| &series.points).chain(&self.other);
+        let values = || points().map(|point| point.0);
         (values().fold(0.0, f64::min), values().fold(0.0, f64::max))
     }
 }

@@ -30,6 +30,12 @@ const OVER_END: f64 = 6.0;
 /// The band of a curve beyond its limit.
 const BEYOND: Ink = Ink { class: "over-run", hue: Hue::Force, width: 9.0, dash: &[], opacity: 0.25 };
 
+/// The main curve of another design, in the hue of its quantity.
+const fn other(hue: Hue) -> Ink {
+    let class = if matches!(hue, Hue::Sag) { "c-other sag" } else { "c-other" };
+    Ink { class, hue, width: 1.4, dash: &[2.0, 3.0], opacity: 1.0 }
+}
+
 /// The tint between a curve and what play adds.
 pub(super) const TINT: Ink = Ink { class: "b-play", hue: Hue::Play, width: 0.0, dash: &[], opacity: 0.22 };
 
@@ -175,16 +181,17 @@ impl Placed<'_> {
     pub(super) fn is_clear(&self, words: &Area) -> bool {
         let beside = self.area.zero <= words.x - 1.0 || words.right() + 1.0 <= self.area.zero;
         let words = words.grown(2.0);
-        beside && !self.plot.series.iter().any(|series| self.passes_through(series, &words))
+        let mut curves = self.plot.series.iter().map(|series| &series.points).chain([&self.plot.other]);
+        beside && !curves.any(|points| self.passes_through(points, &words))
     }
 
     /// Whether a curve passes through a box.
-    fn passes_through(&self, series: &Series, area: &Area) -> bool {
+    fn passes_through(&self, points: &[(f64, f64)], area: &Area) -> bool {
         // Only the piece of the curve at the heights of the box can.
         let [low, high] = [area.bottom(), area.y].map(|y| self.area.height_at(y));
-        let from = series.points.partition_point(|point| point.1 < low).saturating_sub(1);
-        let to = (series.points.partition_point(|point| point.1 <= high) + 1).min(series.points.len());
-        series.points.get(from..to).unwrap_or_default().windows(2).any(|pair| {
+        let from = points.partition_point(|point| point.1 < low).saturating_sub(1);
+        let to = (points.partition_point(|point| point.1 <= high) + 1).min(points.len());
+        points.get(from..to).unwrap_or_default().windows(2).any(|pair| {
             let [one, other] = [pair[0], pair[1]].map(|(value, height)| self.area.place(value, height));
             area.meets(&Area::between([one.x, other.x], [one.y, other.y]).grown(0.1))
         })
@@ -287,6 +294,9 @@ impl Placed<'_> {
         if let (Some(limit), Some(main)) = (&self.plot.limit, self.plot.series.first()) {
             let beyond = main.points.iter().filter(|point| limit.is_passed(**point)).map(on_paper).collect();
             curves.push(curve(Ink { hue: main.ink.hue, ..BEYOND }, beyond));
+        }
+        if let Some(main) = self.plot.series.first() {
+            curves.push(curve(other(main.ink.hue), self.plot.other.iter().map(on_paper).collect()));
         }
         // The main curve is drawn last, over its companions.
         let lines = self.plot.series.iter().rev();

@@ -57,6 +57,12 @@ impl Plotted {
         Self { plot: Plot::of(chart, report, system), system, design: report.design.name.clone() }
     }
 
+    /// The same with the main curve of another design, as far as its heights lie within the lift; tables do not have it.
+    #[must_use]
+    pub fn with(self, other: &Report) -> Self {
+        Self { plot: self.plot.with(other), ..self }
+    }
+
     /// Heading of the plot.
     #[must_use]
     pub const fn title(&self) -> &'static str {

@@ -8,7 +8,7 @@ use super::forces::{Field, ForceScale};
 use super::frame::{Area, Frame, Grip};
 use super::lettering::Lettering;
 use super::mark::{Curve, Mark};
-use super::outline::{tidy, write};
+use super::outline::{Bounds, tidy, write};
 use super::overlay::Overlay;
 use super::plan::{Needs, Plan, height_number, reach};
 use super::reading::Reading;
@@ -57,8 +57,23 @@ pub struct Live {
 /// The same as [`Sheet::new`] and [`Sheet::moving`] one after the other, for pictures that are made once.
 #[must_use]
 pub fn compose(report: &Report, height: f64, view: &View, measure: Measure<'_>) -> Picture {
-    let sheet = Sheet::new(report, view, measure);
-    let (moving, live) = sheet.moving(report, &report.at(height), measure);
+    compose_over(report, None, height, view, measure)
+}
+
+/// The same over another design: [`Sheet::over`], its [`Sheet::outline`] and [`Sheet::moving`] one after the other.
+#[must_use]
+pub fn compose_over(
+    report: &Report,
+    other: Option<&Report>,
+    height: f64,
+    view: &View,
+    measure: Measure<'_>,
+) -> Picture {
+    let sheet = Sheet::over(report, other, view, measure);
+    let station = report.at(height);
+    let mut moving = other.map_or_else(Vec::new, |other| sheet.outline(other, station.height, measure));
+    let (marks, live) = sheet.moving(report, &station, measure);
+    moving.extend(marks);
     Picture {
         width: sheet.width,
         height: sheet.height,
@@ -88,11 +103,15 @@ pub struct Sheet {
     pub(super) plan: Plan,
     pub(super) charts: Charts,
     pub(super) taken: Vec<Area>,
+    /// Where the line stands that names the other design, and how wide it may be, px; none without one.
+    pub(super) legend: Option<(Screen, f64)>,
     pub(super) forces: ForceScale,
     pub(super) overlay: Overlay,
     pub(super) runs: [[f64; 2]; 2],
 }
 
+/// A line for the legend over a narrow picture, px.
+const LEGEND: u32 = 20;
 /// Hatching below the floor: distance of two strokes and their size, px.
 const HATCH: f64 = 10.0;
 const HATCH_SIZE: f64 = 6.0;
@@ -103,18 +122,25 @@ impl Sheet {
     /// Lays out the picture of a report and draws what stands still.
     #[must_use]
     pub fn new(report: &Report, view: &View, measure: Measure<'_>) -> Self {
+        Self::over(report, None, view, measure)
+    }
+
+    /// The same over another design, whose main curves stand dashed in the plots; its outline is [`Self::outline`]. All scales hold both.
+    #[must_use]
+    pub fn over(report: &Report, other: Option<&Report>, view: &View, measure: Measure<'_>) -> Self {
         let charts = if view.charts.is_empty() { &[Chart::ScrewForce][..] } else { &view.charts };
-        let plots: Vec<Plot> = charts.iter().map(|chart| Plot::of(*chart, report, view.system)).collect();
+        let plot = |chart: &Chart| {
+            let plot = Plot::of(*chart, report, view.system);
+            other.map_or_else(|| plot.clone(), |other| plot.clone().with(other))
+        };
+        let plots: Vec<Plot> = charts.iter().map(plot).collect();
         let runs = runs(report);
-        let bounds = reach(report, |height| {
-            let station = report.at(height);
-            let subject = Subject { design: &report.design, pose: &station.pose, runs, pixel: 2.0 };
-            let mut strokes = subject.mechanism();
-            strokes.extend(subject.ground());
-            strokes.extend(load_shape(&subject).strokes);
-            strokes
-        });
-        let plan = Needs { report, view, measure, plots: &plots, bounds }.plan();
+        let own = bounds(report, true);
+        let bounds = other.map_or(own, |other| own.with(bounds(other, false)));
+        // A narrow picture has no free corner: the legend gets a line of its own.
+        let line = if other.is_some() && view.layout == Layout::Narrow { LEGEND } else { 0 };
+        let headed = View { head: view.head + line, ..view.clone() };
+        let plan = Needs { report, view: &headed, measure, plots: &plots, bounds }.plan();
         let overlay = Overlay::new(report, plan.scale.per_mm);
         let mut sheet = Self {
             width: plan.paper.width,
@@ -128,9 +154,10 @@ impl Sheet {
             plan,
             charts: Charts::new(plots),
             taken: Vec::new(),
+            legend: None,
             runs,
         };
-        sheet.draw(report, measure);
+        sheet.draw(report, other, measure);
         sheet
     }
 
@@ -139,8 +166,11 @@ impl Sheet {
         Subject { design: &report.design, pose: &station.pose, runs: self.runs, pixel }
     }
 
-    fn draw(&mut self, report: &Report, measure: Measure<'_>) {
+    fn draw(&mut self, report: &Report, other: Option<&Report>, measure: Measure<'_>) {
         let mut lettering = Lettering::new(measure, self.plan.paper);
+        if other.is_some() {
+            self.legend = Some(self.legend_place(&mut lettering));
+        }
         let mut marks = self.plan.reaches(report);
         marks.extend(self.floor());
         let (low, high) = (report.at(report.lowest()), report.at(report.highest()));
@@ -276,6 +306,21 @@ impl Sheet {
         ));
         marks
     }
+}
+
+/// Everything the table of a report ever reaches, mm; with its load or without.
+pub(super) fn bounds(report: &Report, loaded: bool) -> Bounds {
+    let runs = runs(report);
+    reach(report, |height| {
+        let station = report.at(height);
+        let subject = Subject { design: &report.design, pose: &station.pose, runs, pixel: 2.0 };
+        let mut strokes = subject.mechanism();
+        strokes.extend(subject.ground());
+        if loaded {
+            strokes.extend(load_shape(&subject).strokes);
+        }
+        strokes
+    })
 }
 
 /// The floor at a level, px, hatched beneath from left to right.

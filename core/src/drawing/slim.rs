@@ -88,3 +88,26 @@ pub fn small(report: &Report, heights: &[f64], room: (f64, f64)) -> Small {
     marks += "</g>";
     Small { marks, width, height: floor + HATCH }
 }
+
+/// A table drawn small at one height, and where it stands on paper.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Placed {
+    /// The table and the floor, in the classes of the drawing language.
+    pub marks: String,
+    /// From millimetres to pixels.
+    pub scale: Scale,
+    /// How far it reaches to the right at any height, px.
+    pub right: f64,
+}
+
+/// The table at a height, m, in a room (width, height; px) that it does not exceed at any height, with the upper left corner of the room
+/// at a place.
+#[must_use]
+pub fn placed(report: &Report, height: f64, room: (f64, f64), place: Screen) -> Placed {
+    let slim = Slim::new(report, room, place);
+    let mut marks = String::from("<g class=\"slim\">");
+    marks.extend(hatched(slim.scale.y(0.0), [place.x, slim.right]).iter().map(Mark::svg));
+    marks.extend(slim.table(&report.at(height)).iter().map(Mark::svg));
+    marks += "</g>";
+    Placed { marks, scale: slim.scale, right: slim.right }
+}

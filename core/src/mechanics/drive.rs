@@ -58,7 +58,7 @@ impl Drive {
     }
 
     /// The end of the rail and place of the thrust bearing of a screw along a rail.
-    fn anchor(&self) -> (Anchor, f64) {
+    pub(super) fn anchor(&self) -> (Anchor, f64) {
         match self.kind {
             DriveKind::BaseCarriage { anchor, x_anchor } | DriveKind::TopCarriage { anchor, x_anchor } => {
                 (anchor, x_anchor)

@@ -196,7 +196,8 @@ fn friction(design: &Design) -> Friction {
     }
 }
 
-fn screw(design: &Design) -> Screw {
+/// The screw with its nut and bearing, as friction sees them.
+pub(crate) fn screw(design: &Design) -> Screw {
     let drive = &design.drive;
     Screw {
         d_mean: drive.mean.to_m(),

@@ -2,9 +2,10 @@
 //!
 //! Plain `f64` in SI: N, N m. Weights are totals of all sides.
 
+use super::body::Freed;
 use super::linkage::Pose;
 use super::mechanism::Mechanism;
-use super::names::{ArmId, Body};
+use super::names::{ArmId, Body, JointId};
 use super::statics::Loads;
 use glam::DVec2;
 
@@ -93,6 +94,21 @@ impl LoadCases {
             DeckForce { at: self.at, force: DVec2::new(0.0, -self.weight) },
             DeckForce { at: self.push_at, force: DVec2::new(self.push, 0.0) },
         ]
+    }
+
+    /// The own weight of a part with all that rides on it, N, and where it acts, m from the base pivot.
+    pub(super) fn own_weight(&self, part: Freed, pose: &Pose) -> (DVec2, f64) {
+        match part {
+            Freed::Arm(arm) => {
+                let (weight, moment) = self.totals.get(arm.index()).copied().unwrap_or_default();
+                let s = if weight > 0.0 { moment / weight } else { 0.0 };
+                (pose.arm(arm).point(DVec2::new(s, 0.0)), weight)
+            }
+            Freed::Deck => (pose.top.point(self.top_cg), self.top),
+            Freed::BaseCarriage => (pose.base_axle(), self.base_carriage),
+            Freed::DeckCarriage => (pose.joint(JointId::Tr), self.top_carriage),
+            Freed::Base => (DVec2::new(self.base.1, 0.0), self.base.0),
+        }
     }
 
     /// What presses on the deck rails: the deck's own weight at its middle, the live load and its push.

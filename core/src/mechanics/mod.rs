@@ -10,6 +10,7 @@
 mod arms;
 pub mod beam;
 pub mod bent;
+pub mod body;
 pub mod check;
 mod depth;
 pub mod drive;
@@ -34,9 +35,11 @@ pub mod statics;
 pub mod stiffness;
 
 pub use bent::Bent;
+pub use body::{Acting, Cause, FreeBody, Freed};
 pub use depth::{Guides, in_space, in_space_but};
 pub use fault::Fault;
 pub use flex::{Deflection, Movement};
+pub(crate) use idealise::screw as screw_of;
 pub use idealise::{free, idealise};
 pub use limits::Limits;
 pub use linkage::{Frame, Pose};

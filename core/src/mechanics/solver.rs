@@ -5,6 +5,7 @@
 use super::arms::Arms;
 use super::beam::Beam;
 use super::bent::Bent;
+use super::body::{self, FreeBody, Freed};
 use super::check::check;
 use super::drive::{Action, ScrewLine};
 use super::fault::Fault;
@@ -252,6 +253,23 @@ impl Solver {
     pub fn diagrams(&self, pose: &Pose, forces: &Forces) -> Result<Vec<Diagram>, Fault> {
         let screw = ScrewLine::new(&self.mechanism.drive, self.action, pose)?;
         Ok(self.arms.diagrams(pose, &screw, forces))
+    }
+
+    /// A part cut free at a pose in a state under dead and live load, with all that acts on it.
+    ///
+    /// # Errors
+    /// Where the screw has no length.
+    pub fn body(&self, pose: &Pose, forces: &Forces, part: Freed) -> Result<FreeBody, Fault> {
+        let screw = ScrewLine::new(&self.mechanism.drive, self.action, pose)?;
+        let scene = body::Scene {
+            mechanism: &self.mechanism,
+            cases: &self.cases,
+            pose,
+            screw: &screw,
+            forces,
+            casters: self.casters(pose),
+        };
+        Ok(scene.body(part))
     }
 
     /// Section forces of the deck rails, held at top pivot and top wheel, and of the base rails, held at the caster lines, at a

@@ -201,6 +201,13 @@ pub enum Act {
         /// The design, as a link without view.
         link: String,
     },
+    /// Go to another view.
+    View {
+        /// What stands on the button.
+        words: String,
+        /// The view's word in the address.
+        view: &'static str,
+    },
     /// Give the page an answer.
     Answer {
         /// What stands on the button.

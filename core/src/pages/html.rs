@@ -304,6 +304,12 @@ fn act(out: &mut String, act: &Act) {
                 escaped(words)
             ),
         ),
+        Act::View { words, view } => {
+            put(
+                out,
+                format_args!("<button type=\"button\" data-view=\"{view}\">{}</button>", escaped(words)),
+            );
+        }
         Act::Answer { words, key, value, pressed } => {
             let state = pressed.map_or_else(String::new, |pressed| format!(" aria-pressed=\"{pressed}\""));
             put(

@@ -35,4 +35,18 @@ pub struct Live {
     pub carriage: Option<Grip>,
     /// Whether the figures behind it are complete, so that it will not change by itself.
     pub settled: bool,
+    /// The plot on which the reader sketches a guess; none where there is nothing to sketch.
+    pub sketch: Option<Sketch>,
+}
+
+/// A plot to sketch on: a pointer over it is an answer. The handle at the height nearest to the pointer, `g0` for the lowest, takes the
+/// place of the pointer between `left` (0) and `right` (1).
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sketch {
+    /// The beginning of the value axis, px.
+    pub left: f64,
+    /// Its end, px.
+    pub right: f64,
+    /// The heights of the handles on paper, px from the top, the lowest deck first.
+    pub ys: Vec<f64>,
 }

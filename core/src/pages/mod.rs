@@ -4,11 +4,15 @@
 //! A page may know less at first than in the end: sheets are packed better and better, remedies are tried one after another. It is a value
 //! with [`Page::advance`], so that a worker, a test or a script can drive it, show what is known, and abandon it.
 mod cautions;
+mod compare;
 mod document;
 mod drilling;
 mod fitted;
+mod forces;
 mod hardware;
 mod html;
+mod lessons;
+mod levers;
 mod live;
 mod packet;
 mod sawn;
@@ -19,10 +23,12 @@ mod sources;
 mod steps;
 mod strength;
 mod sway;
+mod targets;
 
 pub use cautions::CAUTIONS;
 pub use document::{Act, Block, Cell, Document, Entry, Field, Figure, Fold, Span, Table, Text};
-pub use live::Live;
+pub use lessons::{Studied, study};
+pub use live::{Live, Sketch};
 pub use shelf::Kept;
 pub use sway::headline;
 
@@ -81,12 +87,18 @@ pub fn page(view: View, report: &Rc<Report>) -> Option<Box<dyn Page>> {
     match view {
         View::Elevation => None,
         View::Sources => Some(Box::new(sources::Sources::new(Rc::clone(report)))),
+        View::Compare => Some(Box::new(compare::Compare::new(Rc::clone(report)))),
+        View::Forces => Some(Box::new(forces::Forces::new(Rc::clone(report)))),
         View::Sway => Some(Box::new(sway::Sway::new(Rc::clone(report)))),
         View::Strength => Some(Box::new(strength::Strength::new(Rc::clone(report)))),
         View::Sheets => Some(Box::new(sheets::Sheets::new(Rc::clone(report)))),
         View::Drilling => Some(Box::new(drilling::Drilling::new(Rc::clone(report)))),
         View::Hardware => Some(Box::new(hardware::Hardware::new(Rc::clone(report)))),
         View::Steps => Some(Box::new(steps::Steps::new(Rc::clone(report)))),
+        View::Targets => Some(Box::new(targets::Page::new(report))),
+        View::Helps => Some(Box::new(levers::Levers::new(Rc::clone(report)))),
+        View::Lessons => Some(Box::new(lessons::Index)),
+        View::Lesson(lesson) => Some(lessons::page(lesson)),
         View::Shelf => Some(Box::new(shelf::Shelf::new(report))),
         View::Packet => Some(Box::new(packet::Packet::new(Rc::clone(report)))),
     }

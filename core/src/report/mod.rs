@@ -1,14 +1,18 @@
 //! A design goes in, everything the page shows comes out.
 
 mod advice;
+mod body;
 mod caution;
 mod digest;
+mod difference;
 mod fault;
 mod finding;
 mod findings;
 mod reach;
 mod relations;
 mod revise;
+pub mod search;
+pub mod sensitivity;
 mod station;
 mod stiffen;
 mod sway;
@@ -18,6 +22,8 @@ pub(crate) use findings::SAG_UNSAFE;
 
 pub use crate::quantity::{Amount, Phrase};
 pub use advice::Help;
+pub use body::Doing;
+pub use difference::{Changed, Compared, Difference, Sense, difference};
 pub use finding::{Curve, Finding, Grade, Spot};
 pub use reach::reach;
 pub use relations::Obstacle;
@@ -83,6 +89,13 @@ pub struct Report {
 /// # Errors
 /// [`Unsound`] where an input lies outside its range or the inputs do not make a table that can stand.
 pub fn analyse(design: &Design) -> Result<Report, Unsound> {
+    let mut report = computed(design)?;
+    report.findings = findings::of(&report);
+    Ok(report)
+}
+
+/// The same with nothing looked for in it: no findings.
+fn computed(design: &Design) -> Result<Report, Unsound> {
     let faults = check(design);
     if !faults.is_empty() {
         return Err(Unsound::Range(faults));
@@ -104,7 +117,7 @@ pub fn analyse(design: &Design) -> Result<Report, Unsound> {
         .map_err(|fault| unsolvable(vec![fault]))?;
     let levels: Vec<_> = stations.iter().map(Station::level).collect();
     let checks = checks::all(design, &solver, &levels, share).map_err(|fault| unsolvable(vec![fault]))?;
-    let mut report = Report {
+    Ok(Report {
         design: design.clone(),
         parts: parts(design),
         stations,
@@ -112,9 +125,7 @@ pub fn analyse(design: &Design) -> Result<Report, Unsound> {
         findings: Vec::new(),
         share,
         solver,
-    };
-    report.findings = findings::of(&report);
-    Ok(report)
+    })
 }
 
 /// The worse side's share of the load: the lever rule between the two outer arms.
@@ -127,6 +138,10 @@ impl Report {
     #[must_use]
     pub fn mechanism(&self) -> &Mechanism {
         self.solver.mechanism()
+    }
+
+    pub(crate) const fn solver(&self) -> &Solver {
+        &self.solver
     }
 
     /// The range of motion between the stops of the carriage.

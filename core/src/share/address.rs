@@ -1,5 +1,6 @@
 //! What stands behind the `#` in the address bar: version, view and the manner it is shown in, design.
 use super::Manner;
+use super::lesson::Lesson;
 use super::link::{self, LinkFault, READ_LIMIT, VERSION};
 use crate::design::Design;
 
@@ -11,6 +12,8 @@ pub enum View {
     Elevation,
     /// Every check, with its formula and its curve.
     Strength,
+    /// A part cut free with the forces on it.
+    Forces,
     /// The end elevation: how it sways, twists and rattles.
     Sway,
     /// The parts on sheets.
@@ -27,6 +30,12 @@ pub enum View {
     Targets,
     /// What would help this design most.
     Helps,
+    /// This design beside another.
+    Compare,
+    /// The lessons, to choose from.
+    Lessons,
+    /// A lesson; it has no tab of its own.
+    Lesson(Lesson),
     /// The designs that are kept, and how they are passed on.
     Shelf,
     /// Where formulas and values come from, and where they end.
@@ -34,10 +43,11 @@ pub enum View {
 }
 
 impl View {
-    /// Every view, in the order of the tabs.
-    pub const ALL: [Self; 12] = [
+    /// Every view that has a tab, in their order.
+    pub const ALL: [Self; 15] = [
         Self::Elevation,
         Self::Strength,
+        Self::Forces,
         Self::Sway,
         Self::Sheets,
         Self::Drilling,
@@ -46,6 +56,8 @@ impl View {
         Self::Packet,
         Self::Targets,
         Self::Helps,
+        Self::Compare,
+        Self::Lessons,
         Self::Shelf,
         Self::Sources,
     ];
@@ -56,6 +68,7 @@ impl View {
         match self {
             Self::Elevation => "elevation",
             Self::Strength => "strength",
+            Self::Forces => "forces",
             Self::Sway => "sway",
             Self::Sheets => "sheets",
             Self::Drilling => "drilling",
@@ -64,6 +77,9 @@ impl View {
             Self::Packet => "packet",
             Self::Targets => "targets",
             Self::Helps => "helps",
+            Self::Compare => "compare",
+            Self::Lessons => "lessons",
+            Self::Lesson(lesson) => lesson.word(),
             Self::Shelf => "shelf",
             Self::Sources => "sources",
         }
@@ -72,25 +88,26 @@ impl View {
     /// The view of a word.
     #[must_use]
     pub fn of(word: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|view| view.word() == word)
+        let lessons = Lesson::ALL.into_iter().map(Self::Lesson);
+        Self::ALL.into_iter().chain(lessons).find(|view| view.word() == word)
     }
 
     /// Whether it shows the present design; a view that does not is the same whatever that is.
     #[must_use]
     pub const fn is_about_the_design(self) -> bool {
-        !matches!(self, Self::Shelf | Self::Targets)
+        !matches!(self, Self::Shelf | Self::Targets | Self::Lessons | Self::Lesson(_))
     }
 
     /// Whether it is one of the lessons, with a design of its own.
     #[must_use]
     pub const fn is_a_lesson(self) -> bool {
-        false
+        matches!(self, Self::Lesson(_))
     }
 
     /// Whether the tabs from this one on answer another question than those before it.
     #[must_use]
     pub const fn begins_a_group(self) -> bool {
-        matches!(self, Self::Sheets | Self::Shelf | Self::Sources)
+        matches!(self, Self::Sheets | Self::Lessons | Self::Sources)
     }
 
     /// Its title, on its tab and over its page.
@@ -99,6 +116,7 @@ impl View {
         match self {
             Self::Elevation => "Elevation",
             Self::Strength => "Strength",
+            Self::Forces => "Forces",
             Self::Sway => "Sway",
             Self::Sheets => "Sheets",
             Self::Drilling => "Drilling",
@@ -107,6 +125,9 @@ impl View {
             Self::Packet => "Packet",
             Self::Targets => "Targets",
             Self::Helps => "What helps",
+            Self::Compare => "Compare",
+            Self::Lessons => "Lessons",
+            Self::Lesson(lesson) => lesson.title(),
             Self::Shelf => "Shelf",
             Self::Sources => "Sources",
         }

@@ -8,6 +8,7 @@ pub mod dxf;
 mod figure36;
 pub mod file;
 pub mod flat;
+pub mod lesson;
 pub mod link;
 mod manner;
 pub mod plot;

@@ -100,5 +100,5 @@ export async function run({ page, risewright }) {
   await risewright.tabTo("Copy link");
   await page.keyboard.press("Enter");
   await risewright.button("Copied").waitFor();
-  assert.match(await page.evaluate(() => navigator.clipboard.readText()), /#1\/elevation\/b$/);
+  assert.match(await page.evaluate(() => navigator.clipboard.readText()), /#1\/elevation,at\w+\/b$/);
 }

@@ -5,8 +5,11 @@
 mod arguments;
 mod bundle;
 mod compress;
+mod connections;
 mod dist;
 mod first_view;
+#[cfg(test)]
+mod hardship;
 mod headers;
 mod offline;
 mod project;

@@ -1,43 +1,76 @@
 //! Serves a built page to this machine, and to no other.
-use std::future::IntoFuture;
+use std::fs;
 use std::io::{self, Write};
 use std::net::{Ipv4Addr, SocketAddr, TcpListener};
 use std::path::Path;
 
+use axum::extract::Request;
+use axum::http::StatusCode;
+use axum::middleware::Next;
+use axum::response::{IntoResponse, Response};
 use axum::{Router, middleware};
 use tower_http::services::ServeDir;
 
+use crate::connections::{self, PATIENCE, Patience};
 use crate::headers;
 use crate::trouble::Trouble;
 
 const FIRST_PORT: u16 = 8080;
 const PORTS_TRIED: u16 = 100;
+/// Bytes of a path; a longer one may hold a name that the file system cannot even look for.
+const LONGEST_PATH: usize = 255;
 
 /// Serves `folder` until the program is ended. `port` is exactly that port, 0 being any free one; `None` is the first free
 /// one from 8080 on. Prints the address once it answers.
 pub fn serve(folder: &Path, port: Option<u16>) -> Result<(), Trouble> {
+    check(folder)?;
+    let (listener, address) = listen(port)?;
+    println!("Risewright stands at http://{address}/ (Ctrl+C ends it)");
+    io::stdout().flush().map_err(|reason| Trouble::new(format!("could not tell the address: {reason}.")))?;
+    run(listener, folder, PATIENCE)
+}
+
+/// Serves a folder to whoever connects; it only ends in trouble.
+pub fn run(listener: TcpListener, folder: &Path, patience: Patience) -> Result<(), Trouble> {
+    let cannot = |reason: io::Error| Trouble::new(format!("could not start the server: {reason}."));
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().map_err(cannot)?;
+    runtime.block_on(async {
+        let listener = tokio::net::TcpListener::from_std(listener).map_err(cannot)?;
+        match connections::serve(listener, router(folder), patience).await {}
+    })
+}
+
+/// Whether a folder holds a page and nothing that leads out of it.
+pub fn check(folder: &Path) -> Result<(), Trouble> {
     if !folder.join("index.html").is_file() {
         return Err(Trouble::new(format!(
             "{} holds no built page: leave --no-build away.",
             folder.display()
         )));
     }
-    let (listener, address) = listen(port)?;
-    let runtime = tokio::runtime::Builder::new_current_thread()
-        .enable_io()
-        .build()
-        .map_err(|reason| Trouble::new(format!("could not start the server: {reason}.")))?;
-    runtime
-        .block_on(async {
-            let listener = tokio::net::TcpListener::from_std(listener)?;
-            println!("Risewright stands at http://{address}/ (Ctrl+C ends it)");
-            io::stdout().flush()?;
-            axum::serve(listener, router(folder)).into_future().await
-        })
-        .map_err(|reason| Trouble::new(format!("the server stopped: {reason}.")))
+    check_inside(folder)
 }
 
-fn listen(port: Option<u16>) -> Result<(TcpListener, SocketAddr), Trouble> {
+fn check_inside(folder: &Path) -> Result<(), Trouble> {
+    for entry in fs::read_dir(folder).map_err(Trouble::with_path("read", folder))? {
+        let entry = entry.map_err(Trouble::with_path("read", folder))?;
+        let (path, kind) = (entry.path(), entry.file_type());
+        let kind = kind.map_err(Trouble::with_path("read", &path))?;
+        if kind.is_symlink() {
+            return Err(Trouble::new(format!(
+                "{} is a link and might lead out of the folder: serve a folder that --build-only wrote.",
+                path.display()
+            )));
+        }
+        if kind.is_dir() {
+            check_inside(&path)?;
+        }
+    }
+    Ok(())
+}
+
+/// Takes a port of this machine that no other can reach.
+pub fn listen(port: Option<u16>) -> Result<(TcpListener, SocketAddr), Trouble> {
     let bind = |port: u16| {
         let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, port))?;
         listener.set_nonblocking(true)?;
@@ -60,16 +93,24 @@ fn listen(port: Option<u16>) -> Result<(TcpListener, SocketAddr), Trouble> {
 /// The files of `folder`, Brotli or gzip where the browser takes it, with the page's headers.
 fn router(folder: &Path) -> Router {
     let files = ServeDir::new(folder).precompressed_br().precompressed_gzip();
-    Router::new().fallback_service(files).layer(middleware::from_fn(headers::add))
+    Router::new()
+        .fallback_service(files)
+        .layer(middleware::from_fn(refuse_long))
+        .layer(middleware::from_fn(headers::add))
+}
+
+async fn refuse_long(request: Request, next: Next) -> Response {
+    if request.uri().path().len() > LONGEST_PATH {
+        return StatusCode::URI_TOO_LONG.into_response();
+    }
+    next.run(request).await
 }
 
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used, reason = "a test may stop")]
-    use std::fs;
-
     use axum::body::{Body, to_bytes};
-    use axum::http::{Request, Response, StatusCode};
+    use axum::http::{Request, Response};
     use tower::ServiceExt;
 
     use super::*;
@@ -128,6 +169,9 @@ mod tests {
     fn the_smallest_form_that_is_accepted_is_sent() {
         assert_eq!(header(&ask("GET", "/v1/start.js", "gzip, deflate, br"), "content-encoding"), "br");
         assert_eq!(header(&ask("GET", "/v1/start.js", "gzip"), "content-encoding"), "gzip");
+        assert_eq!(header(&ask("GET", "/v1/start.js", "br;q=0, gzip"), "content-encoding"), "gzip");
+        assert_eq!(header(&ask("GET", "/v1/start.js", "br;q=0, gzip;q=0"), "content-encoding"), "");
+        assert_eq!(header(&ask("GET", "/v1/start.js", "identity"), "content-encoding"), "");
     }
 
     #[test]
@@ -137,6 +181,8 @@ mod tests {
             assert_eq!(header(&response, "content-security-policy"), headers::POLICY, "{path}");
             assert_eq!(header(&response, "x-content-type-options"), "nosniff", "{path}");
             assert_eq!(header(&response, "referrer-policy"), "no-referrer", "{path}");
+            assert_eq!(header(&response, "vary"), "accept-encoding", "{path}");
+            assert_eq!(header(&response, "set-cookie"), "", "{path}");
         }
     }
 

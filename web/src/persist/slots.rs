@@ -1,6 +1,7 @@
 //! Where the design is kept in the browser: two places a tab, each with a checksum, so that a write that breaks off or a value that was
 //! damaged never takes the last good design with it, and no tab ever writes over the design of another.
 use std::cell::Cell;
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
 use risewright::design::Design;
@@ -61,7 +62,7 @@ impl Found {
             }
         }
         let mut kept: Vec<Kept> = newest.into_values().collect();
-        kept.sort_by(|one, other| other.stamp.cmp(&one.stamp));
+        kept.sort_by_key(|kept| Reverse(kept.stamp));
         Self { kept, torn }
     }
 

@@ -14,6 +14,9 @@ const ACTS: [&str; 8] =
 /// The attribute of what the reader enters, chooses or presses, with the name by which the page hears it.
 const ANSWER: &str = "data-answer";
 
+/// What can be pressed: buttons, and marks of a figure that stand for an answer.
+const BUTTONS: &str = "button,g[data-answer]";
+
 /// What the reader asks for with a button, or answers to a question.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Act {
@@ -53,7 +56,7 @@ pub fn Document(
         }
     });
     let press = move |event: MouseEvent| {
-        let button = target(&event).and_then(|target| target.closest("button").ok().flatten());
+        let button = target(&event).and_then(|target| target.closest(BUTTONS).ok().flatten());
         if let Some(act) = button.as_ref().and_then(pressed) {
             on_act.run(act);
         }

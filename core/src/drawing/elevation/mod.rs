@@ -8,6 +8,7 @@ mod arm;
 pub(super) mod base;
 mod deck;
 pub(super) mod drive;
+mod freed;
 pub(super) mod load;
 mod named;
 mod part;

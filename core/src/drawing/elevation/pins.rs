@@ -20,33 +20,46 @@ fn centre_mark(at: DVec2, reach: f64) -> [Stroke; 2] {
 
 /// The visible wheel of either axle.
 pub(super) fn wheels(subject: &Subject<'_>) -> Vec<Stroke> {
+    [JointId::Br, JointId::Tr].into_iter().flat_map(|joint| wheel(subject, joint)).collect()
+}
+
+/// The wheel of an axle.
+pub(super) fn wheel(subject: &Subject<'_>, axle: JointId) -> Vec<Stroke> {
     let running = &subject.design.running;
-    let (wheel, axle) = (running.wheel.to_mm() / 2.0, running.axle.to_mm() / 2.0);
-    [JointId::Br, JointId::Tr]
-        .into_iter()
-        .flat_map(|joint| {
-            let at = subject.joint(joint);
-            let mut strokes = vec![circle("w steel", at, wheel), circle("w steel", at, axle)];
-            strokes.extend(centre_mark(at, wheel.max(axle) + PAST_EDGE * subject.pixel));
-            strokes
-        })
-        .collect()
+    let (wheel, inner) = (running.wheel.to_mm() / 2.0, running.axle.to_mm() / 2.0);
+    let at = subject.joint(axle);
+    let mut strokes = vec![circle("w steel", at, wheel), circle("w steel", at, inner)];
+    strokes.extend(centre_mark(at, wheel.max(inner) + PAST_EDGE * subject.pixel));
+    strokes
 }
 
 /// Every pivot bolt in its bushing.
 pub(super) fn pins(subject: &Subject<'_>) -> Vec<Stroke> {
-    let running = &subject.design.running;
-    let (pin, bush) = (running.pin.to_mm() / 2.0, running.bush.to_mm() / 2.0);
     JointId::all(subject.pose.n)
         .filter(|joint| !matches!(joint, JointId::Br | JointId::Tr))
-        .flat_map(|joint| {
-            let at = subject.joint(joint);
-            let mut strokes = vec![circle("w steel", at, bush)];
-            if bush - pin > APART * subject.pixel {
-                strokes.push(circle("n none", at, pin));
-            }
-            strokes.extend(centre_mark(at, bush + PAST_EDGE * subject.pixel));
-            strokes
-        })
+        .flat_map(|joint| pin(subject, joint))
         .collect()
+}
+
+/// The bolt of a pivot in its bushing.
+pub(super) fn pin(subject: &Subject<'_>, joint: JointId) -> Vec<Stroke> {
+    let running = &subject.design.running;
+    let (pin, bush) = (running.pin.to_mm() / 2.0, running.bush.to_mm() / 2.0);
+    let at = subject.joint(joint);
+    let mut strokes = vec![circle("w steel", at, bush)];
+    if bush - pin > APART * subject.pixel {
+        strokes.push(circle("n none", at, pin));
+    }
+    strokes.extend(centre_mark(at, bush + PAST_EDGE * subject.pixel));
+    strokes
+}
+
+/// The empty hole of a joint.
+pub(super) fn hole(subject: &Subject<'_>, joint: JointId) -> Vec<Stroke> {
+    let running = &subject.design.running;
+    let seat = if matches!(joint, JointId::Br | JointId::Tr) { running.axle } else { running.bush };
+    let (at, radius) = (subject.joint(joint), seat.to_mm() / 2.0);
+    let mut strokes = vec![circle("w sheet", at, radius)];
+    strokes.extend(centre_mark(at, radius + PAST_EDGE * subject.pixel));
+    strokes
 }

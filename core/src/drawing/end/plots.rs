@@ -80,6 +80,7 @@ pub(super) fn plot(chart: SwayChart, report: &Report, sway: Option<&SwayReport>,
         per_si: unit.per_si(system),
         tint: series.get(band[1]).map(|_| (band, tint)),
         series,
+        other: Vec::new(),
         limit,
         unit,
     }

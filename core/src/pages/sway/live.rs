@@ -49,6 +49,7 @@ impl Sway {
             push: live.push,
             carriage: live.carriage,
             settled: self.is_settled(),
+            sketch: None,
         };
         self.kept = Some(kept);
         picture

@@ -13,7 +13,16 @@ pub(super) use sag::COLLAPSES as SAG_COLLAPSES;
 pub(crate) use sag::UNSAFE as SAG_UNSAFE;
 
 use super::Report;
-use super::finding::{Finding, sorted};
+use super::finding::{Finding, Grade, Spot, sorted};
+
+/// Whether anything was found that must not stay, whatever the builder accepts at the crank and however many sheets there are.
+pub(super) fn stops(report: &Report) -> bool {
+    let sheet = sheet::area(report);
+    report
+        .findings
+        .iter()
+        .any(|found| found.grade == Grade::Over && found.spot != Spot::Crank && *found != sheet)
+}
 
 /// Everything found, worst first.
 pub(super) fn of(report: &Report) -> Vec<Finding> {

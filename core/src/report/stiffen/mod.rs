@@ -4,6 +4,7 @@
 mod step;
 
 pub use step::Idle;
+pub(super) use step::Step;
 
 use super::sway::{Case, LEAST_MULTIPLE, frame, slack, told};
 use super::{Progress, Station, Unsound, worse_share};
@@ -14,7 +15,6 @@ use crate::mechanics::{Solver, idealise, rattle};
 use crate::parts::{Part, Rides, parts};
 use crate::quantity::{Amount, Money, Phrase};
 use crate::workshop::cost;
-use step::Step;
 
 /// Heights at which a remedy is tried, from the lowest to the highest deck, even in height.
 const LOOKS: usize = 3;

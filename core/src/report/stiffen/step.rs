@@ -18,7 +18,7 @@ const HUB: i64 = 4;
 
 /// A usual remedy.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Step {
+pub(in crate::report) enum Step {
     SecondLayer,
     WiderArms,
     BoardsOnA,
@@ -49,10 +49,10 @@ impl Idle {
 }
 
 /// A changed design; or why there is none, nothing where another step says so.
-type Taken = Result<Trial, Option<Idle>>;
+pub(in crate::report) type Taken = Result<Trial, Option<Idle>>;
 
 impl Step {
-    pub(super) const ALL: [Self; 12] = [
+    pub(in crate::report) const ALL: [Self; 12] = [
         Self::SecondLayer,
         Self::WiderArms,
         Self::BoardsOnA,
@@ -68,7 +68,7 @@ impl Step {
     ];
 
     /// The remedy taken on a design that stands with it.
-    pub(super) fn take(self, design: &Design) -> Taken {
+    pub(in crate::report) fn take(self, design: &Design) -> Taken {
         let trial = self.change(design)?;
         if let Some(fault) = check(&trial.design).first() {
             let why = format!("beyond the range of the input {}.", fault.field.label);

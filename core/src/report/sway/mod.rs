@@ -12,7 +12,7 @@ pub mod told;
 pub use findings::merged;
 pub use lean::{Lean, LeanNode};
 pub use run::{Progress, SwayRun};
-pub(super) use run::{frame, slack};
+pub(super) use run::{computed, frame, slack};
 pub use single::{SpringEffect, SpringRun};
 
 use crate::mechanics::Rattle;

@@ -143,7 +143,7 @@ impl SwayRun {
 }
 
 /// Whether the side-to-side figures are computed for its drive.
-pub(super) const fn computed(design: &Design) -> bool {
+pub(in crate::report) const fn computed(design: &Design) -> bool {
     matches!(design.drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage)
 }
 

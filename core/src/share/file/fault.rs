@@ -2,6 +2,7 @@
 use core::fmt;
 
 use super::{DEEPEST, MOST_DESIGNS, READ_LIMIT, VERSION};
+use crate::design::{NAME_BYTES, NAME_LIMIT};
 use crate::quantity::ReadError;
 
 /// Why a file cannot be opened; whoever opens it keeps the design there is.
@@ -27,6 +28,10 @@ pub enum FileFault {
     Value(&'static str, ReadError),
     /// A number beyond any input: the input's name.
     Beyond(&'static str),
+    /// A choice that does not exist: the input's name, and its number.
+    Choice(&'static str, i64),
+    /// A name beyond the limits, with its characters.
+    Name(usize),
     /// More than [`MOST_DESIGNS`].
     TooMany(usize),
 }
@@ -70,6 +75,14 @@ impl fmt::Display for FileFault {
             }
             Self::Value(input, error) => write!(form, "In this file “{input}” cannot be read: {error}"),
             Self::Beyond(input) => write!(form, "In this file “{input}” has a number beyond all measure."),
+            Self::Choice(input, number) => write!(
+                form,
+                "In this file “{input}” is choice {number}, which this version does not have. Load the page anew for the newest version, or write another number."
+            ),
+            Self::Name(signs) => write!(
+                form,
+                "In this file the name has {signs} characters; it may have {NAME_LIMIT}, and {NAME_BYTES} bytes of UTF-8. Shorten it."
+            ),
             Self::TooMany(count) => {
                 write!(form, "This shelf has {count} designs; at most {MOST_DESIGNS} are read at once.")
             }

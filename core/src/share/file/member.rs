@@ -1,9 +1,12 @@
 //! The value of one input in a file.
-use serde_json::Value;
+use serde_json::{Map, Value};
 
 use super::FileFault;
 use crate::design::Field;
-use crate::quantity::{Kind, MOST_STEPS, System, metric_unit, read};
+use crate::quantity::{Kind, MOST_STEPS, ReadError, System, metric_unit, read};
+
+/// The members of an input that have a meaning, or stand there for the reader.
+pub(super) const KNOWN: [&str; 4] = ["value", "unit", "of", "choice"];
 
 /// Digits after the point that hold a step of every kind exactly.
 const PLACES: u32 = 8;
@@ -47,8 +50,17 @@ pub(super) fn steps(field: &'static Field, member: &Value) -> Result<i64, FileFa
     match value {
         Value::Bool(on) if field.kind == Kind::Switch => Ok(i64::from(*on)),
         Value::Number(number) if field.kind != Kind::Switch => {
-            let steps = number.as_f64().unwrap_or(f64::NAN) * per as f64;
-            whole(steps).ok_or(FileFault::Beyond(field.label))
+            let exact = number.as_f64().unwrap_or(f64::NAN) * per as f64;
+            let steps = nearest(exact).ok_or(FileFault::Beyond(field.label))?;
+            let whole = libm::trunc(exact).to_bits() == exact.to_bits();
+            match field.kind {
+                Kind::Count | Kind::Choice if !whole => {
+                    let error = ReadError::NotWhole { text: number.to_string(), nearest: steps };
+                    Err(FileFault::Value(field.label, error))
+                }
+                Kind::Choice if !field.allows(steps) => Err(FileFault::Choice(field.label, steps)),
+                _ => Ok(steps),
+            }
         }
         Value::String(words) if field.kind != Kind::Choice => {
             read(words, field.kind, System::Metric).map_err(|error| FileFault::Value(field.label, error))
@@ -65,8 +77,15 @@ pub(super) fn steps(field: &'static Field, member: &Value) -> Result<i64, FileFa
 }
 
 /// The nearest whole number of steps, where it is one that an input may have.
-fn whole(steps: f64) -> Option<i64> {
+fn nearest(steps: f64) -> Option<i64> {
     let most = MOST_STEPS as f64;
     #[expect(clippy::cast_possible_truncation, reason = "within the most steps there are")]
     (steps.abs() <= most).then(|| libm::round(steps) as i64)
+}
+
+/// What stands within an input beside its value and what goes with it.
+pub(super) fn unknown(member: &Value) -> Map<String, Value> {
+    let parts = member.as_object().into_iter().flatten();
+    let unknown = parts.filter(|(name, _)| !KNOWN.contains(&name.as_str()));
+    unknown.map(|(name, part)| (name.clone(), part.clone())).collect()
 }

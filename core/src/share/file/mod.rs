@@ -19,13 +19,15 @@
 //! ([`crate::design::Field::key`]). Of an input only `value` is needed: a number in the unit that stands beside it (mm, kg, N, MPa, kg/m³, N/mm, ° or
 //! none), `true` or `false` for a switch, the number of a choice; or a text as people write it, like `"20 1/2 in"`. `unit`, where it is given, must be
 //! that of the input; `of` and `choice` are there for the reader and pass unread. A decimal of a unit holds a step exactly (a step of 1/1600 mm is 0.000625 mm), so
-//! that a file gives its design back to the digit. An input that is missing has its value in the metric demo, as in a link: so a file that was written before there was
-//! such an input opens for ever. Values outside their ranges are read; what the design means is judged by [`crate::report::analyse`].
+//! that a file gives its design back to the digit, as far as [`crate::quantity::MOST_STEPS`] steps. An input that is missing has its value in the metric demo, as in a link: so a file that was written before there was
+//! such an input opens for ever. The letters are the names because they never change, while words and even meanings of words do; the words stand beside
+//! them for whoever reads. Values outside their ranges are read; what the design means is judged by [`crate::report::analyse`]. A choice that does not exist is refused,
+//! since no other would mean the same.
 //!
 //! A shelf is `{"format": "risewright shelf", "version": 1, "designs": [...]}` with the same `name` and `inputs` in each.
 //!
-//! Members that this version does not know are kept, up to [`KEPT_LIMIT`], and written again: a file of a later version with the same version number
-//! loses nothing by passing through this one. A higher version number means that something has another meaning; such a file is refused with a
+//! Members of a design that this version does not know, be it beside its name, among its inputs or within one, are kept, up to [`KEPT_LIMIT`] and [`KEPT_DEEPEST`], and
+//! written again: a file of a later version with the same version number loses nothing by passing through this one. Those of a shelf itself are let go. A higher version number means that something has another meaning; such a file is refused with a
 //! sentence that says so. [`schema`] gives all of this as a JSON Schema (draft 2020-12).
 //!
 //! ```
@@ -56,7 +58,7 @@ mod strict;
 mod write;
 
 pub use fault::FileFault;
-pub use kept::{KEPT_LIMIT, Kept};
+pub use kept::{KEPT_DEEPEST, KEPT_LIMIT, Kept};
 pub use read::{Found, Opened, read};
 pub use schema::schema;
 pub use write::{write, write_shelf};
@@ -67,10 +69,10 @@ pub const VERSION: u64 = 1;
 /// Every version that is read.
 pub const VERSIONS: [u64; 1] = [VERSION];
 
-/// The longest text that is looked at, bytes: a shelf of some four hundred designs.
-pub const READ_LIMIT: usize = 4_000_000;
+/// The longest text that is looked at, bytes: a shelf of [`MOST_DESIGNS`] designs with the most that is kept of each.
+pub const READ_LIMIT: usize = 10_000_000;
 
-/// The most designs of a shelf.
+/// The most designs of a shelf that are read.
 pub const MOST_DESIGNS: usize = 500;
 
 /// How deep members may lie within one another.

@@ -1,7 +1,7 @@
 //! From a text to designs.
 use serde_json::{Map, Value};
 
-use super::member::steps;
+use super::member::{steps, unknown};
 use super::strict::parse;
 use super::{DESIGN, FileFault, Kept, MOST_DESIGNS, READ_LIMIT, SHELF, VERSIONS};
 use crate::design::Design;
@@ -40,8 +40,8 @@ pub fn read(text: &str) -> Result<Found, FileFault> {
     let format = format.as_ref().and_then(Value::as_str).filter(|format| [DESIGN, SHELF].contains(format));
     let format = format.ok_or(FileFault::Foreign)?;
     let version = members.remove("version");
-    let version = version.as_ref().and_then(Value::as_u64);
-    let version = version.ok_or_else(|| FileFault::Member("“version”".into(), "a whole number"))?;
+    let version = version.as_ref().and_then(Value::as_u64).filter(|version| *version > 0);
+    let version = version.ok_or_else(|| FileFault::Member("“version”".into(), "a whole number from 1 on"))?;
     if !VERSIONS.contains(&version) {
         return Err(FileFault::Newer(version));
     }
@@ -70,20 +70,25 @@ pub fn read(text: &str) -> Result<Found, FileFault> {
 
 fn design(mut members: Map<String, Value>) -> Result<Opened, FileFault> {
     let mut design = Design::default();
-    match members.remove("name") {
-        Some(Value::String(name)) => design.rename(&name),
-        _ => return Err(FileFault::Member("“name”".into(), "a text")),
+    let Some(Value::String(name)) = members.remove("name") else {
+        return Err(FileFault::Member("“name”".into(), "a text"));
+    };
+    design.rename(&name);
+    let signs = name.chars().filter(|sign| !sign.is_control()).count();
+    if design.name.chars().count() < signs {
+        return Err(FileFault::Name(signs));
     }
     let Some(Value::Object(inputs)) = members.remove("inputs") else {
         return Err(FileFault::Member("“inputs”".into(), "an object with the inputs by their two letters"));
     };
-    let mut unknown = Map::new();
+    let (mut others, mut within) = (Map::new(), Map::new());
     for (key, member) in inputs {
         if let Some(field) = Design::field(&key) {
             field.set(&mut design, steps(field, &member)?);
+            within.insert(key, Value::Object(unknown(&member)));
         } else {
-            unknown.insert(key, member);
+            others.insert(key, member);
         }
     }
-    Ok(Opened { design, kept: Kept { members, inputs: unknown }.bounded() })
+    Ok(Opened { design, kept: Kept::new(members, others, within) })
 }

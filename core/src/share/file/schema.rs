@@ -6,8 +6,8 @@ use super::{DESIGN, MOST_DESIGNS, SHELF, VERSION};
 use crate::design::{Design, Field, NAME_LIMIT};
 use crate::quantity::{Kind, metric_unit};
 
-/// A JSON Schema (draft 2020-12) of both kinds of file. It allows more than the program does: it knows each input's range, but not what the inputs mean
-/// to one another.
+/// A JSON Schema (draft 2020-12) of both kinds of file, for whoever writes one. It asks for values within each input's range, where the program reads those outside too and judges
+/// them with the design; what inputs mean to one another it does not know.
 #[must_use]
 pub fn schema() -> Value {
     let inputs: serde_json::Map<String, Value> =
@@ -52,9 +52,9 @@ fn input(field: &Field) -> Value {
         Kind::Choice => {
             json!({ "enum": field.choices.iter().map(|(value, _)| *value).collect::<Vec<_>>() })
         }
-        _ => json!({
+        kind => json!({
             "anyOf": [
-                { "type": "number", "minimum": number(field.range.0), "maximum": number(field.range.1) },
+                { "type": if kind == Kind::Count { "integer" } else { "number" }, "minimum": number(field.range.0), "maximum": number(field.range.1) },
                 { "type": "string" },
             ],
         }),

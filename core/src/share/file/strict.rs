@@ -1,4 +1,5 @@
-//! JSON as it stands, but with no member twice and none too deep.
+//! JSON as it stands, but with no member twice and none too deep. `serde_json` is taken with `float_roundtrip`: otherwise a number that is kept would come
+//! back changed in its last digit.
 use core::fmt;
 
 use serde::de::{Deserialize, Deserializer, Error, MapAccess, SeqAccess, Visitor};
@@ -25,7 +26,7 @@ pub(super) fn parse(text: &str) -> Result<Value, FileFault> {
 }
 
 /// How deep brackets lie in one another, those within strings aside.
-fn depth(text: &str) -> usize {
+pub(super) fn depth(text: &str) -> usize {
     let (mut now, mut most, mut quoted, mut escaped) = (0_usize, 0, false, false);
     for byte in text.bytes() {
         match byte {

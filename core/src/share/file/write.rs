@@ -42,23 +42,23 @@ fn body(text: &mut String, design: &Design, kept: &Kept, indent: &str) {
         put(text, format_args!("{comma}\n{indent}  {}: {member}", quoted(key)));
     };
     for field in Design::fields() {
-        line(text, field.key, &member(field, field.get(design)));
+        line(text, field.key, &member(field, field.get(design), kept));
     }
     for (key, member) in &kept.inputs {
         line(text, key, &member.to_string());
     }
     put(text, format_args!("\n{indent}}}"));
-    others(text, &kept.members, indent);
+    others(text, &kept.members, &format!("\n{indent}"));
     text.push('\n');
 }
 
-fn others(text: &mut String, members: &Map<String, Value>, indent: &str) {
+fn others(text: &mut String, members: &Map<String, Value>, before: &str) {
     for (key, member) in members {
-        put(text, format_args!(",\n{indent}{}: {member}", quoted(key)));
+        put(text, format_args!(",{before}{}: {member}", quoted(key)));
     }
 }
 
-fn member(field: &Field, steps: i64) -> String {
+fn member(field: &Field, steps: i64, kept: &Kept) -> String {
     let mut text = format!("{{ \"value\": {}", written(field, steps));
     let (unit, _) = metric_unit(field.kind);
     if !unit.is_empty() {
@@ -69,6 +69,9 @@ fn member(field: &Field, steps: i64) -> String {
         && let Some((_, words)) = field.choices.iter().find(|(value, _)| *value == steps)
     {
         put(&mut text, format_args!(", \"choice\": {}", quoted(words)));
+    }
+    if let Some(parts) = kept.within.get(field.key).and_then(Value::as_object) {
+        others(&mut text, parts, " ");
     }
     text.push_str(" }");
     text

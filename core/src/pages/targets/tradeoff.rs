@@ -1,0 +1,139 @@
+//! Crank force against turns: every table that was kept as a point, the proposals with their numbers.
+use crate::drawing::{Ticks, escaped, write as put};
+use crate::quantity::{System, figures};
+use crate::report::search::{Kept, Measure};
+
+/// Size of the picture and of its margins, px.
+pub(super) const SIZE: (f64, f64) = (460.0, 300.0);
+const LEFT: f64 = 56.0;
+const RIGHT: f64 = 24.0;
+const TOP: f64 = 26.0;
+const FOOT: f64 = 40.0;
+
+/// A table in the picture.
+pub(super) struct Point<'a> {
+    pub kept: &'a Kept,
+    /// Its number among the proposals; none for one that is only a point.
+    pub number: Option<usize>,
+    /// Whether it is looked at.
+    pub picked: bool,
+}
+
+/// A scale that begins near the least value, not at zero: differences are what is looked at.
+struct Axis {
+    first: f64,
+    last: f64,
+    step: f64,
+    from: f64,
+    to: f64,
+}
+
+impl Axis {
+    fn new(values: impl Iterator<Item = f64> + Clone, from: f64, to: f64) -> Self {
+        let least = values.clone().fold(f64::INFINITY, f64::min);
+        let most = values.fold(f64::NEG_INFINITY, f64::max);
+        let room = (0.12 * (most - least)).max(0.02 * most.abs()).max(1e-6);
+        let step = Ticks::covering(0.0, most - least + 2.0 * room, 5).step;
+        let first = ((least - room).max(0.0) / step).floor() * step;
+        let last = ((most + room) / step).ceil() * step;
+        Self { first, last, step, from, to }
+    }
+
+    fn at(&self, value: f64) -> f64 {
+        self.from + (value - self.first) / (self.last - self.first) * (self.to - self.from)
+    }
+
+    fn ticks(&self) -> impl Iterator<Item = f64> + '_ {
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a dozen at most")]
+        let count = ((self.last - self.first) / self.step).round() as usize;
+        (0..=count).map(|at| self.first + at as f64 * self.step)
+    }
+}
+
+/// The picture; `key` is what a press on a point answers.
+pub(super) fn marks(points: &[Point<'_>], key: &str, system: System) -> String {
+    let crank = |kept: &Kept| figures::small_force(kept.figures.of(Measure::Crank), system);
+    let number = |text: &str| text.replace('−', "-").parse::<f64>().unwrap_or(0.0);
+    let force = |kept: &Kept| number(&crank(kept).number);
+    let turns = |kept: &Kept| kept.figures.of(Measure::Turns);
+    let x = Axis::new(points.iter().map(|point| turns(point.kept)), LEFT, SIZE.0 - RIGHT);
+    let y = Axis::new(points.iter().map(|point| force(point.kept)), SIZE.1 - FOOT, TOP);
+    let unit = points.first().map_or("", |point| crank(point.kept).unit);
+    let mut out = String::new();
+    put(
+        &mut out,
+        format_args!(
+            "<path class=\"axis\" d=\"M{:.1} {:.1}H{:.1}M{:.1} {:.1}V{:.1}\"/>",
+            x.from, y.from, x.to, x.from, y.from, y.to
+        ),
+    );
+    for tick in x.ticks() {
+        let at = x.at(tick);
+        put(
+            &mut out,
+            format_args!(
+                "<path class=\"tick\" d=\"M{at:.1} {:.1}v4\"/><text class=\"q\" x=\"{at:.1}\" y=\"{:.1}\" text-anchor=\"middle\">{tick:.0}</text>",
+                y.from,
+                y.from + 16.0
+            ),
+        );
+    }
+    for tick in y.ticks() {
+        let at = y.at(tick);
+        put(
+            &mut out,
+            format_args!(
+                "<path class=\"tick\" d=\"M{:.1} {at:.1}h-4\"/><text class=\"q\" x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"end\">{tick:.0}</text>",
+                x.from,
+                x.from - 8.0,
+                at + 4.0
+            ),
+        );
+    }
+    put(
+        &mut out,
+        format_args!(
+            "<text class=\"s\" x=\"{:.1}\" y=\"{:.1}\" text-anchor=\"end\">turns for the whole lift</text>",
+            x.to,
+            SIZE.1 - 6.0
+        ),
+    );
+    put(&mut out, format_args!("<text class=\"s\" x=\"8\" y=\"14\">crank at most, {unit}</text>"));
+    // Numbered ones lie on top.
+    let mut order: Vec<&Point<'_>> = points.iter().collect();
+    order.sort_by_key(|point| (point.number.is_some(), point.picked));
+    for point in order {
+        let (cx, cy) = (x.at(turns(point.kept)), y.at(force(point.kept)));
+        let class = if point.picked { "picked" } else { "point" };
+        put(
+            &mut out,
+            format_args!(
+                "<g class=\"{class}\" data-answer=\"{}\" value=\"{}\">",
+                escaped(key),
+                point.kept.at
+            ),
+        );
+        let told = format!("{}, {}", crank(point.kept), figures::turns(turns(point.kept)));
+        put(
+            &mut out,
+            format_args!(
+                "<title>{}</title><circle class=\"none\" cx=\"{cx:.1}\" cy=\"{cy:.1}\" r=\"12\"/>",
+                escaped(&told)
+            ),
+        );
+        match point.number {
+            Some(number) => put(
+                &mut out,
+                format_args!(
+                    "<circle class=\"ring\" cx=\"{cx:.1}\" cy=\"{cy:.1}\" r=\"9\"/><text class=\"b\" x=\"{cx:.1}\" y=\"{:.1}\" text-anchor=\"middle\">{number}</text>",
+                    cy + 4.0
+                ),
+            ),
+            None => {
+                put(&mut out, format_args!("<circle class=\"dot\" cx=\"{cx:.1}\" cy=\"{cy:.1}\" r=\"4\"/>"));
+            }
+        }
+        out.push_str("</g>");
+    }
+    out
+}
