@@ -13,6 +13,8 @@ const { port1, port2 } = new MessageChannel();
 let work = null;
 let opened = "";
 const others = new Map();
+// What each page has heard: the same answer is not given twice.
+const heard = new WeakMap();
 let drawn = null;
 let running = 0;
 
@@ -52,16 +54,23 @@ function leave() {
   opened = "";
 }
 
+function tell(key, text, reader) {
+  const known = heard.get(work) ?? new Map();
+  heard.set(work, known);
+  if (known.get(key) === text) return;
+  known.set(key, text);
+  work.answer(key, text, ...reader);
+}
+
 async function open(request, view, link, answers, ...reader) {
   const name = `${view} ${link}`;
   if (opened !== name) {
     leave();
-    const kept = others.get(name);
-    work = kept ?? Work.open(view, link) ?? null;
+    work = others.get(name) ?? Work.open(view, link) ?? null;
     opened = name;
-    // Pairs of key and text; a page that was kept has heard them all.
-    for (let at = 0; work && !kept && at < answers.length; at += 2) work.answer(answers[at], answers[at + 1], ...reader);
   }
+  // Pairs of key and text.
+  for (let at = 0; work && at < answers.length; at += 2) tell(answers[at], answers[at + 1], reader);
   if (work) await run(request, reader);
   else postMessage(["trouble", request, "This page cannot be made of this design."]);
 }
@@ -73,7 +82,9 @@ const ACTS = {
   },
   // What the reader answers changes the page; while a slider is still held, its picture only.
   async answer(request, key, text, rests, ...reader) {
-    work?.answer(key, text, ...reader);
+    // A button may be pressed twice.
+    if (work) heard.get(work)?.delete(key);
+    if (work) tell(key, text, reader);
     if (work && rests) await run(request, reader);
   },
   // The picture at once, between two slices of work; what belongs to it comes as a list.

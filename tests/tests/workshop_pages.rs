@@ -121,6 +121,7 @@ impl Content {
                 fold.line.iter().for_each(|cell| self.cell(cell));
                 fold.blocks.iter().for_each(|block| self.block(block));
             }
+            Block::Field(field) => self.words.extend([field.label.clone(), field.hint.clone()]),
             Block::Acts(acts) => self.acts.extend(acts.iter().cloned()),
             Block::Group(_, blocks) => blocks.iter().for_each(|block| self.block(block)),
             Block::Shapes(_) | Block::NewPage => {}

@@ -2,6 +2,7 @@
 use leptos::prelude::*;
 use risewright::share::Manner;
 use risewright::share::address::View;
+use risewright::share::link;
 use web_sys::KeyboardEvent;
 
 use crate::frame::header::Header;
@@ -12,6 +13,8 @@ use crate::persist;
 use crate::shelf;
 use crate::state::State;
 use crate::views::elevation::Elevation;
+use crate::views::forces::Forces;
+use crate::views::lesson::Lesson;
 use crate::views::reader::Page as Leaf;
 use crate::views::sway::Sway;
 use crate::worker;
@@ -61,6 +64,16 @@ fn Page(state: State) -> impl IntoView {
                 {move || match state.view.get() {
                     View::Elevation => view! { <Elevation state/> }.into_any(),
                     View::Sway => view! { <Sway state/> <Leaf state/> }.into_any(),
+                    View::Forces => view! { <Forces state/> <Leaf state/> }.into_any(),
+                    View::Lesson(_) => view! { <Lesson state/> <Leaf state/> }.into_any(),
+                    View::Compare => {
+                        worker::tell(aside(state));
+                        view! { <Leaf state/> }.into_any()
+                    }
+                    View::Targets => {
+                        worker::tell(Signal::derive(move || vec![("design", state.design.with(link::encode))]));
+                        view! { <Leaf state/> }.into_any()
+                    }
                     View::Shelf => {
                         worker::tell(shelf::told(state));
                         view! { <Leaf state/> }.into_any()
@@ -79,6 +92,14 @@ fn Page(state: State) -> impl IntoView {
         </div>
         <p class="spoken" role="status">{state.spoken}</p>
     }
+}
+
+/// The design that is set aside, as the page of the comparison hears of it.
+fn aside(state: State) -> Signal<Vec<(&'static str, String)>> {
+    Signal::derive(move || {
+        let link = state.other.with(|other| other.as_ref().map(|other| link::encode(&other.design)));
+        vec![("with", link.unwrap_or_default())]
+    })
 }
 
 /// The same view as a page of its own.

@@ -54,6 +54,14 @@ pub fn perform(state: State, what: &str) {
             let put = state.design.with_untracked(|design| state.keeper.put(design, &extra));
             tell(state, put.map(|_id| "It stands on the shelf."));
         }
+        "aside" => {
+            let design = state.design.get_untracked();
+            // The present design stands.
+            let _ = state.set_aside(Some(&design));
+        }
+        "alone" => {
+            let _ = state.set_aside(None);
+        }
         "file" => persist::choose_file(Callback::new(move |text| take(state, text))),
         "copy" => copy(state, about.to_owned()),
         "send" => state.design.with_untracked(|design| persist::send(&design.name, about)),
@@ -97,8 +105,9 @@ pub fn found(state: State, found: Found) {
             let design = link::decode(text).ok()?;
             state.keeper.put(&design, extra).err()
         });
-        let added = state.keeper.shelf.with_untracked(|shelf| shelf.designs.len()) - before;
-        sentences.push(match (added, designs.len() - added) {
+        let now = state.keeper.shelf.with_untracked(|shelf| shelf.designs.len());
+        let added = now.saturating_sub(before);
+        sentences.push(match (added, designs.len().saturating_sub(added)) {
             (1, 0) => "One design was put on the shelf.".to_owned(),
             (added, 0) => format!("{added} designs were put on the shelf."),
             (added, there) => format!(
@@ -132,7 +141,7 @@ fn compare(state: State, id: &str) {
     let link = state.keeper.shelf.with_untracked(|shelf| shelf.get(id).map(|shelved| shelved.link.clone()));
     let Some(design) = link.and_then(|link| link::decode(&link).ok()) else { return };
     match state.set_aside(Some(&design)) {
-        Ok(()) => persist::go_to_view(state, View::Shelf),
+        Ok(()) => persist::go_to_view(state, View::Compare),
         Err(sentence) => state.notice.set(Some(Message::Sentence(sentence))),
     }
 }

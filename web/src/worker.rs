@@ -74,6 +74,28 @@ pub struct Picture {
     pub push: Option<Screen>,
     /// The ring at the carriage.
     pub carriage: Option<Screen>,
+    /// The plot on which the reader sketches a guess, if there is one.
+    pub sketch: Option<Sketch>,
+}
+
+/// A plot to sketch on; see [`risewright::pages::Sketch`].
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Sketch {
+    /// Where its value axis begins and ends, px.
+    pub ends: [f64; 2],
+    /// The heights of its handles, px, the lowest deck first.
+    pub ys: Vec<f64>,
+}
+
+impl Sketch {
+    /// The handle nearest to a point, and the share of the axis at it.
+    pub fn at(&self, point: Screen) -> Option<(usize, f64)> {
+        let apart = |y: &f64| (y - point.y).abs();
+        let (handle, _) =
+            self.ys.iter().enumerate().min_by(|one, other| apart(one.1).total_cmp(&apart(other.1)))?;
+        let [left, right] = self.ends;
+        Some((handle, ((point.x - left) / (right - left).max(1.0)).clamp(0.0, 1.0)))
+    }
 }
 
 impl Picture {
@@ -100,6 +122,10 @@ impl Picture {
             deck: grip(0),
             push: grip(1),
             carriage: grip(2),
+            sketch: number(14).is_finite().then(|| Sketch {
+                ends: [number(14), number(15)],
+                ys: (16..).map(number).take_while(|y| y.is_finite()).collect(),
+            }),
         })
     }
 }
@@ -253,6 +279,13 @@ pub fn read_file(text: &str) {
     }
 }
 
+/// Answers a question of a view before it is opened.
+pub fn answer_in(view: View, key: &str, text: &str) {
+    if let Some(office) = office() {
+        office.keep(view, key, text);
+    }
+}
+
 /// Asks for a file of the page; it is saved when it comes.
 pub fn save(name: &str) {
     if let Some(office) = office() {
@@ -284,12 +317,14 @@ impl Office {
         self.ask("open", [JsValue::from_str(view.word()), JsValue::from_str(&link), answers.into()]);
     }
 
-    fn answer(&self, key: &str, text: &str, rests: bool) {
-        let view = self.state.view.get_untracked();
+    fn keep(&self, view: View, key: &str, text: &str) {
         let mut answers = self.answers.borrow_mut();
         answers.retain(|answer| answer.view != view || answer.key != key);
         answers.push(Answer { view, key: key.to_owned(), text: text.to_owned() });
-        drop(answers);
+    }
+
+    fn answer(&self, key: &str, text: &str, rests: bool) {
+        self.keep(self.state.view.get_untracked(), key, text);
         self.ask("answer", [JsValue::from_str(key), JsValue::from_str(text), JsValue::from_bool(rests)]);
         if let (false, Some(ask)) = (rests, self.asked.get()) {
             self.want(ask);

@@ -1,7 +1,7 @@
 //! This design beside another: what was changed, what follows, and both drawn one over the other.
 use std::rc::Rc;
 
-use super::document::{Block, Cell, Document, Entry, Field, Figure, Table, Text};
+use super::document::{Act, Block, Cell, Document, Entry, Field, Figure, Table, Text};
 use super::{Page, Reader};
 use crate::drawing::{Chart, Plotted, over_each_other};
 use crate::quantity::{Amount, Style, System, figures, print};
@@ -48,7 +48,7 @@ impl Compare {
             key: WITH.into(),
             label: "Link of the other design".into(),
             value: self.with.clone(),
-            hint: "Copy link, over the drawing, gives the link of a design; on the shelf every kept design can be set beside this one.".into(),
+            hint: "Copy link, over the drawing, gives the link of a design; on the shelf every kept design can be set beside this one. It is laid under the side elevation and its plots too.".into(),
             fault,
             entry: Entry::Written,
         })
@@ -240,6 +240,12 @@ impl Page for Compare {
                 "No design stands beside this one yet. Set one aside, change this one as you like, and come back: here stands what you changed, what follows from it, and both drawn one over the other.",
             )],
         };
+        let keep = |words: &str, what: &str| Act::Keep { words: words.into(), what: what.into() };
+        let mut acts = vec![keep("Set the present design aside", "aside")];
+        if matches!(self.other, Other::Known(_)) {
+            acts.push(keep("Stop comparing", "alone"));
+        }
+        blocks.push(Block::Acts(acts));
         blocks.push(self.question());
         Document { title: "Two designs compared".into(), blocks }
     }

@@ -2,13 +2,14 @@
 use js_sys::{Function, Object, Promise, Reflect};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use risewright::share::file::READ_LIMIT;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{DragEvent, File, FileList, HtmlInputElement};
 
-/// A larger file is none of ours, bytes: a shelf of a thousand designs has some two millions.
-const MOST: f64 = 4e6;
+/// A larger file is none of ours, bytes.
+const MOST: f64 = READ_LIMIT as f64;
 
 /// Takes the text of a file, or a sentence on why there is none.
 pub type Taken = Callback<Result<String, String>>;

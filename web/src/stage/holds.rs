@@ -80,9 +80,9 @@ pub fn Holds(state: State, deck: Deck, push: RwSignal<f64>) -> impl IntoView {
         }
     };
     let release = move |event: PointerEvent| {
-        if held.get_value().is_some_and(|hold| hold.pointer == event.pointer_id()) {
+        if let Some(hold) = held.get_value().filter(|hold| hold.pointer == event.pointer_id()) {
             held.set_value(None);
-            say(state);
+            if hold.grip == Grip::Push { say(state) } else { deck.rested.run(()) }
         }
     };
     // Escape puts back what is held.

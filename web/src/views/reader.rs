@@ -66,7 +66,9 @@ fn perform(state: State, act: Act) {
         }
         "answer" => {
             let key = act.of.unwrap_or_default();
-            if state.view.get_untracked() != View::Shelf || !shelf::rename(state, &key, &act.value) {
+            if state.view.get_untracked() == View::Compare && key == "with" {
+                compare(state, &act.value);
+            } else if state.view.get_untracked() != View::Shelf || !shelf::rename(state, &key, &act.value) {
                 worker::answer(&key, &act.value, act.rests);
             }
         }
@@ -78,6 +80,16 @@ fn perform(state: State, act: Act) {
             }
         }
         _ => persist::print(),
+    }
+}
+
+/// Sets beside the present design the one of a link, with or without its view; what is none the page itself refuses.
+fn compare(state: State, text: &str) {
+    let text = text.trim();
+    let design = link::decode(text.rsplit(['/', '#']).next().unwrap_or_default()).ok();
+    if design.is_none() || state.set_aside(design.as_ref()).is_err() {
+        let _ = state.set_aside(None);
+        worker::answer("with", text, true);
     }
 }
 

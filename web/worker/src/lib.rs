@@ -127,11 +127,13 @@ fn listed(live: Live, seen: u32) -> Vec<JsValue> {
         lowest,
         highest,
     ];
+    // What is sketched on: both ends of the axis, then the heights of the handles.
+    let sketch = live.sketch.into_iter().flat_map(|sketch| [vec![sketch.left, sketch.right], sketch.ys].concat());
     let words = [still, JsValue::from_str(&live.moving), JsValue::from_str(&live.spoken)];
     words
         .into_iter()
         .chain([JsValue::from(live.edition)])
-        .chain(numbers.into_iter().chain(grips).map(JsValue::from_f64))
+        .chain(numbers.into_iter().chain(grips).chain(sketch).map(JsValue::from_f64))
         .collect()
 }
 

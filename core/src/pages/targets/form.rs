@@ -11,6 +11,8 @@ use std::collections::BTreeMap;
 
 /// Keys of answers that are no quantity.
 pub(super) const PRESENT: &str = "present";
+/// The answer by which the page is told of the present design, as a link.
+pub(super) const DESIGN: &str = "design";
 pub(super) const SEARCH: &str = "search";
 pub(super) const PICK: &str = "pick";
 pub(super) const PANEL: &str = "panel";

@@ -95,6 +95,7 @@ impl Pages for Page {
     fn answer(&mut self, key: &str, text: &str, reader: &Reader) {
         self.system = reader.system;
         match key {
+            form::DESIGN => text.clone_into(&mut self.present),
             form::SEARCH => (self.wanted, self.search) = (true, None),
             form::PICK => self.picked = text.parse().ok(),
             _ => self.form.hear(key, text, reader.system),

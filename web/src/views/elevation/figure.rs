@@ -3,7 +3,10 @@ use std::sync::Arc;
 
 use leptos::html;
 use leptos::prelude::*;
-use risewright::drawing::{Curve, Live, Mark, Screen, Shape, Sheet};
+use risewright::drawing::{Curve, Face, Live, Mark, Screen, Shape, Sheet};
+use risewright::share::address::View;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, MouseEvent};
 
 use super::hold::Holds;
 use super::probe::{self, PlotReaders};
@@ -12,6 +15,7 @@ use super::show::ShowChoices;
 use super::view::{room, view};
 use crate::format;
 pub use crate::input::keyboard::height_steps as steps;
+use crate::persist;
 use crate::state::{Shared, State};
 use crate::widgets::canvas::Curves;
 use crate::widgets::lettering::Lettering;
@@ -21,6 +25,7 @@ use crate::widgets::place::{Place, hold};
 use crate::widgets::room::enlarged;
 use crate::widgets::size::observe;
 use crate::widgets::slider::Slider;
+use crate::worker;
 
 /// The marks that move with the deck, and what goes with them.
 pub type Moving = (Arc<Vec<Mark>>, Live);
@@ -45,7 +50,8 @@ pub fn Figure(state: State) -> impl IntoView {
         let view = view(room.get()?, state);
         let sheet = state.report.with(|report| {
             lettering.with_value(|lettering| {
-                Sheet::new(report, &view, &|words, face| lettering.width(words, face))
+                let measure = |words: &str, face: Face| lettering.width(words, face);
+                state.other.with(|other| Sheet::over(report, other.as_deref(), &view, &measure))
             })
         });
         Some(Shared::new(sheet))
@@ -55,7 +61,12 @@ pub fn Figure(state: State) -> impl IntoView {
         let (marks, live) = state.report.with(|report| {
             state.station.with(|station| {
                 lettering.with_value(|lettering| {
-                    sheet.moving(report, station, &|words, face| lettering.width(words, face))
+                    let measure = |words: &str, face: Face| lettering.width(words, face);
+                    let (marks, live) = sheet.moving(report, station, &measure);
+                    let under = state.other.with(|other| {
+                        other.as_ref().map(|other| sheet.outline(other, station.height, &measure))
+                    });
+                    (under.into_iter().flatten().chain(marks).collect::<Vec<_>>(), live)
                 })
             })
         });
@@ -84,6 +95,7 @@ pub fn Figure(state: State) -> impl IntoView {
             probe::marks(state, drawn, read, |words, face| lettering.width(words, face))
         })
     });
+    let pressed = StoredValue::new(None::<(i32, i32)>);
     let label = move || {
         format!(
             "Side elevation, deck at {}, with plots over the deck's height",
@@ -100,6 +112,8 @@ pub fn Figure(state: State) -> impl IntoView {
                 width=move || extent.get().0
                 height=move || extent.get().1
                 viewBox=move || format!("0 0 {} {}", extent.get().0, extent.get().1)
+                on:pointerdown=move |event| pressed.set_value(Some((event.client_x(), event.client_y())))
+                on:click=move |event| pick(state, drawn, pressed.get_value(), &event)
             >
                 <g role="img" aria-label=label>
                     <Layer class="still" marks=still/>
@@ -112,6 +126,25 @@ pub fn Figure(state: State) -> impl IntoView {
         </div>
         <ShowChoices state/>
         <Values drawn/>
+    }
+}
+
+/// A press on a part that moved nothing: the part is shown cut free, with the forces on it.
+fn pick(state: State, drawn: Drawn, pressed: Option<(i32, i32)>, event: &MouseEvent) {
+    /// A hand does not hold quite still, px.
+    const STILL: u32 = 3;
+    let (x, y) = (event.client_x(), event.client_y());
+    let still = pressed.is_some_and(|(from, down)| from.abs_diff(x) <= STILL && down.abs_diff(y) <= STILL);
+    let target = event.target().and_then(|target| target.dyn_into::<Element>().ok());
+    let picture = target.and_then(|target| target.closest("svg").ok().flatten());
+    let (true, Some(picture), Some(sheet)) = (still, picture, drawn.sheet.get_untracked()) else { return };
+    let at = on_picture(&picture, x, y);
+    let part = state
+        .report
+        .with_untracked(|report| state.station.with_untracked(|station| sheet.hit(report, station, at)));
+    if let Some(part) = part {
+        worker::answer_in(View::Forces, "part", &part.to_string());
+        persist::go_to_view(state, View::Forces);
     }
 }
 
@@ -146,7 +179,7 @@ fn CarriageSlider(state: State, drawn: Drawn) -> impl IntoView {
 pub const HALF_FINGER: f64 = 22.0;
 
 /// A point of the page as a point of the picture.
-pub fn on_picture(picture: &web_sys::Element, x: i32, y: i32) -> Screen {
+pub fn on_picture(picture: &Element, x: i32, y: i32) -> Screen {
     let (edge, enlarged) = (picture.get_bounding_client_rect(), enlarged(picture));
     Screen::new((f64::from(x) - edge.left()) / enlarged, (f64::from(y) - edge.top()) / enlarged)
 }
