@@ -1,5 +1,6 @@
 //! The search for tables: exactly the set that an enumeration without pruning finds, every proposal within every limit when it is analysed
 //! afresh, and ways out that are the least that does.
+#![allow(clippy::cast_possible_truncation, reason = "figures in whole steps, far within 64 bits")]
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may stop where something is missing")]
 
 use risewright::catalogue::thread::THREADS;
@@ -257,7 +258,7 @@ fn absurd_targets_end_without_a_table() {
     with(&|targets| targets.threads.clear());
     with(&|targets| targets.highest.value = Length::ZERO);
     with(&|targets| {
-        (targets.lowest.value, targets.highest.value) = (targets.highest.value, targets.lowest.value)
+        (targets.lowest.value, targets.highest.value) = (targets.highest.value, targets.lowest.value);
     });
     with(&|targets| targets.lowest.value = Length::from_steps(i64::MIN));
     with(&|targets| targets.deck_width = Target::limit(Length::mm(1.0)));

@@ -98,6 +98,12 @@ impl View {
         !matches!(self, Self::Shelf | Self::Targets | Self::Lessons | Self::Lesson(_))
     }
 
+    /// The view whose tab it stands under: its own, or that of all lessons.
+    #[must_use]
+    pub const fn tab(self) -> Self {
+        if self.is_a_lesson() { Self::Lessons } else { self }
+    }
+
     /// Whether it is one of the lessons, with a design of its own.
     #[must_use]
     pub const fn is_a_lesson(self) -> bool {
@@ -107,7 +113,7 @@ impl View {
     /// Whether the tabs from this one on answer another question than those before it.
     #[must_use]
     pub const fn begins_a_group(self) -> bool {
-        matches!(self, Self::Sheets | Self::Lessons | Self::Sources)
+        matches!(self, Self::Sheets | Self::Targets | Self::Lessons | Self::Sources)
     }
 
     /// Its title, on its tab and over its page.

@@ -46,7 +46,7 @@ fn Tabs(state: State) -> impl IntoView {
             <a
                 href=move || persist::link_to(view, &state.manner.get(), &state.design.get())
                 class:apart=view.begins_a_group()
-                aria-current=move || (state.view.get() == view).then_some("page")
+                aria-current=move || (state.view.get().tab() == view).then_some("page")
                 on:click=go
             >
                 {view.title()}
@@ -148,7 +148,7 @@ fn Larger(state: State) -> impl IntoView {
     view! {
         <button
             type="button"
-            class="icon"
+            class="icon larger"
             aria-label="Projector size"
             title="Projector size (F9)"
             aria-pressed=move || if state.enlarged.get() { "true" } else { "false" }

@@ -19,7 +19,7 @@ pub fn Forces(state: State) -> impl IntoView {
         ..Deck::of(state)
     };
     view! {
-        <section class="swaying" aria-label="Part cut free">
+        <section class="swaying freeing" aria-label="Part cut free">
             <Stage state deck push=RwSignal::new(0.0) rattle=false/>
             <div class="sway-controls">
                 <DeckSlider state deck/>
