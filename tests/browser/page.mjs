@@ -3,12 +3,18 @@
 /** The views that are read as a document: word in the address, and title. */
 export const DOCUMENTS = [
   ["strength", "Strength"],
+  ["forces", "Forces"],
   ["sway", "Sway"],
   ["sheets", "Sheets"],
   ["drilling", "Drilling"],
   ["hardware", "Hardware"],
   ["steps", "Build order"],
   ["packet", "Packet"],
+  ["targets", "Targets"],
+  ["helps", "What helps"],
+  ["compare", "Compare"],
+  ["lessons", "Lessons"],
+  ["shelf", "Shelf"],
   ["sources", "Sources"],
 ];
 
