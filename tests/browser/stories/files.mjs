@@ -6,6 +6,7 @@ export const name = "Every file that a page offers is saved under its name and i
 export const patience = 240_000;
 
 const BEGINS = {
+  json: /^\{\n  "format": "risewright (design|shelf)"/,
   csv: /^[^\r\n]+,[^\r\n]+\r\n/,
   svg: /^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg"/,
   dxf: /^(\s*999\r?\n[^\n]*\n)*\s*0\r?\nSECTION/,
