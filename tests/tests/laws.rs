@@ -367,6 +367,21 @@ proptest! {
         prop_assert!(single.drop.play >= -1e-15);
     }
 
+    /// Play in the eyes at both ends of a screw lets the deck travel as far as twice that play in its nut: geometry.
+    #[test]
+    fn play_in_two_eyes_is_play_in_the_nut(table in tables(&["mid_pivot"], true), play in 1e-4..2e-3) {
+        let lash = |eyes: f64, nut: f64| {
+            let loose = table.with(|m| {
+                m.clearance = Default::default();
+                m.clearance.pins.d = Some(eyes);
+                m.clearance.screw_backlash = nut;
+            });
+            loose.state().deflection.unwrap().drop.lash
+        };
+        let (eyes, nut) = (lash(play, 0.0), lash(0.0, 2.0 * play));
+        prop_assert!(eyes > 0.0 && (eyes / nut - 1.0).abs() < ROUNDING);
+    }
+
     /// Upside down, with the order of the stages and every centre pin reversed, a base drive is a top drive.
     #[test]
     fn upside_down_base_is_top(table in tables(BASE, false)) {

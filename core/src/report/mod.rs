@@ -3,8 +3,8 @@
 mod advice;
 mod body;
 mod caution;
-mod digest;
 mod difference;
+mod digest;
 mod fault;
 mod finding;
 mod findings;

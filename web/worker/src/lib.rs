@@ -128,7 +128,8 @@ fn listed(live: Live, seen: u32) -> Vec<JsValue> {
         highest,
     ];
     // What is sketched on: both ends of the axis, then the heights of the handles.
-    let sketch = live.sketch.into_iter().flat_map(|sketch| [vec![sketch.left, sketch.right], sketch.ys].concat());
+    let sketch =
+        live.sketch.into_iter().flat_map(|sketch| [vec![sketch.left, sketch.right], sketch.ys].concat());
     let words = [still, JsValue::from_str(&live.moving), JsValue::from_str(&live.spoken)];
     words
         .into_iter()
