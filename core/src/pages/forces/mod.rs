@@ -95,42 +95,53 @@ impl Forces {
 
     /// The picture at the deck's height, for paper and for a reader without the one that moves.
     fn figure(&self, station: &Station, system: System) -> Block {
-        let view = View::new(FIGURE.0, FIGURE.1, Layout::Wide, system);
-        let sheet = self.sheet(&view);
-        let (moving, live) = sheet.moving(&self.report, station, &widths);
-        let figure = Figure {
-            marks: sheet.still.iter().chain(&moving).map(Mark::svg).collect(),
-            width: sheet.width,
-            height: sheet.height,
-            label: self.spoken(station, &live, system),
-            caption: Text::default(),
-            true_scale: false,
-        };
+        let figure = cut_free(&self.report, self.part, self.doing, station, FIGURE, system);
         Block::Group("still-picture", vec![Block::Figure(figure)])
     }
+}
 
-    /// What one would read off the picture.
-    fn spoken(&self, station: &Station, live: &FreeLive, system: System) -> String {
-        let mut sentences = vec![format!(
-            "Deck at {}, {}: the {} cut free.",
-            Amount::Size(station.height).text(system),
-            doing_words(self.doing).1,
-            part_words(self.part)
-        )];
-        for (place, one) in live.body.iter().flat_map(|body| body.acting.iter().enumerate()) {
-            let what = format!("{} {}", letter(place), name(one.cause, self.part));
-            let size = one.force.length();
-            sentences.push(if size > 0.0 {
-                format!("{what}: {} {}.", figures::small_force(size, system), direction(one.force))
-            } else {
-                let turn = if one.couple > 0.0 { "counter-clockwise" } else { "clockwise" };
-                format!("{what}: {} {turn}.", figures::torque(one.couple.abs(), system))
-            });
-        }
-        sentences
-            .push(format!("The polygon closes with a gap of {}.", figures::force_left(live.gap, system)));
-        sentences.join(" ")
+/// A part cut free with the forces on it and their polygon, at a station of the report; size in px.
+pub(super) fn cut_free(
+    report: &Report,
+    part: Freed,
+    doing: Doing,
+    station: &Station,
+    (width, height): (u32, u32),
+    system: System,
+) -> Figure {
+    let view = View::new(width, height, Layout::Wide, system);
+    let sheet = FreeSheet::new(report, part, doing, &view, &widths);
+    let (moving, live) = sheet.moving(report, station, &widths);
+    Figure {
+        marks: sheet.still.iter().chain(&moving).map(Mark::svg).collect(),
+        width: sheet.width,
+        height: sheet.height,
+        label: spoken(part, doing, station, &live, system),
+        caption: Text::default(),
+        true_scale: false,
     }
+}
+
+/// What one would read off the picture.
+fn spoken(part: Freed, doing: Doing, station: &Station, live: &FreeLive, system: System) -> String {
+    let mut sentences = vec![format!(
+        "Deck at {}, {}: the {} cut free.",
+        Amount::Size(station.height).text(system),
+        doing_words(doing).1,
+        part_words(part)
+    )];
+    for (place, one) in live.body.iter().flat_map(|body| body.acting.iter().enumerate()) {
+        let what = format!("{} {}", letter(place), name(one.cause, part));
+        let size = one.force.length();
+        sentences.push(if size > 0.0 {
+            format!("{what}: {} {}.", figures::small_force(size, system), direction(one.force))
+        } else {
+            let turn = if one.couple > 0.0 { "counter-clockwise" } else { "clockwise" };
+            format!("{what}: {} {turn}.", figures::torque(one.couple.abs(), system))
+        });
+    }
+    sentences.push(format!("The polygon closes with a gap of {}.", figures::force_left(live.gap, system)));
+    sentences.join(" ")
 }
 
 impl Page for Forces {
@@ -186,7 +197,7 @@ impl Page for Forces {
             still: Rc::clone(&kept.still),
             edition: kept.edition,
             moving: marks.iter().map(Mark::svg).collect(),
-            spoken: self.spoken(&station, &live, view.system),
+            spoken: spoken(self.part, self.doing, &station, &live, view.system),
             pushed: 0.0,
             most_push: 0.0,
             per_newton: 0.0,

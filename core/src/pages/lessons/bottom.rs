@@ -26,6 +26,7 @@ pub(super) static PLAN: Plan = Plan {
     sought: ("Force along the screw, no friction", |known, height| still(known, 0, height)),
     unit: Unit::Thrust,
     why,
+    part: "base-carriage",
     formula: "F = W / tan θ;   ∫ F ds = W · h",
     source: "Principle of virtual work: without friction, the work of the screw is the work of lifting. θ is the slope of the arms.",
     closing: Closing {

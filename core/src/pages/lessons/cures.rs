@@ -34,6 +34,7 @@ pub(super) static PLAN: Plan = Plan {
     sought: ("Give sideways, with the stout bar", |known, height| give(known, 0, height)),
     unit: Unit::Give,
     why,
+    part: "A1",
     formula: "δ = Σ Nᵢ nᵢ Lᵢ / (E A)ᵢ + …: a part counts only where the unit load passes through it",
     source: "Unit-load method of structural analysis.",
     closing: Closing {

@@ -23,6 +23,7 @@ pub(super) static PLAN: Plan = Plan {
     sought: ("Deck out of level, likely", |known, height| tilt(known, Method::Alone, height)),
     unit: Unit::Give,
     why,
+    part: "deck",
     formula: "tilt = √ Σ (∂tilt/∂hole · error)²",
     source: "Root of the sum of squares of independent errors, the usual law of their propagation (JCGM 100, 5.1.2); derivatives of the linkage.",
     closing: Closing {

@@ -26,6 +26,7 @@ pub(super) static PLAN: Plan = Plan {
     }),
     unit: Unit::Hand,
     why,
+    part: "base-carriage",
     formula: "η = tan λ / tan(λ + φ);   λ ≤ φ  ⇒  η ≤ (1 − tan² φ) / 2 < ½",
     source: "Inclined plane unrolled from a thread, as in any text on power screws: λ is the slope of the thread, φ its angle of friction; \
              it holds where λ ≤ φ.",

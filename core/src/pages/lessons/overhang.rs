@@ -24,6 +24,7 @@ pub(super) static PLAN: Plan = Plan {
     sought: ("Force on the deck’s wheels", wheels),
     unit: Unit::Thrust,
     why,
+    part: "deck",
     formula: "R = W a / x",
     source: "Moments about the deck’s pivots: a from them to the middle of the load, x to the wheels.",
     closing: Closing {

@@ -23,6 +23,7 @@ pub(super) static PLAN: Plan = Plan {
     sought: ("Force along the screw, no friction", |known, height| still(known, 0, height)),
     unit: Unit::Thrust,
     why,
+    part: "deck",
     formula: "F ds = W dh",
     source: "Principle of virtual work: only how far the weight rises counts, and a level deck rises alike everywhere.",
     closing: Closing {

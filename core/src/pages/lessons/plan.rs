@@ -29,6 +29,8 @@ pub(super) struct Plan {
     pub unit: Unit,
     /// What explains it.
     pub why: fn(&Studied, System) -> Vec<Block>,
+    /// The part that is shown cut free beside it; see [`crate::mechanics::Freed`].
+    pub part: &'static str,
     /// The rule in signs.
     pub formula: &'static str,
     /// Where that comes from.

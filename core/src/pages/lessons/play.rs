@@ -21,6 +21,7 @@ pub(super) static PLAN: Plan = Plan {
     sought: ("Free travel of the deck", lash),
     unit: Unit::Give,
     why,
+    part: "A1",
     formula: "travel = Σ |force in the joint for a unit load| · clearance",
     source: "Principle of virtual work with the clearances as displacements, after the unit-load method of structural analysis.",
     closing: Closing {

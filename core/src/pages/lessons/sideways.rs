@@ -25,6 +25,7 @@ pub(super) static PLAN: Plan = Plan {
     sought: ("Give sideways under the push", |known, height| give(known, 0, height)),
     unit: Unit::Give,
     why,
+    part: "base",
     formula: "give = push · Σ (1 / stiffness of all that bends or turns)",
     source: "Frame in space at each height, best guess of the stiffnesses; see the page on sources for its limits.",
     closing: Closing {

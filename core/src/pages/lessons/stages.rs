@@ -26,6 +26,7 @@ pub(super) static PLAN: Plan = Plan {
     sought: ("Force along the screw, no friction", |known, height| still(known, 0, height)),
     unit: Unit::Thrust,
     why,
+    part: "A1",
     formula: "F = n W / tan θ",
     source: "Principle of virtual work, arms without weight; n is the number of stages, θ the slope of all arms.",
     closing: Closing {

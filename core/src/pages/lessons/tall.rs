@@ -27,6 +27,7 @@ pub(super) static PLAN: Plan = Plan {
     sought: ("Weight under which it leans over", |known, height| leans(known, 0, height)),
     unit: Unit::Mass,
     why,
+    part: "deck",
     formula: "K u = λ K_G u",
     source: "Linear buckling of the frame in space (after Euler, 1744, for a column): λ is the critical load as a multiple of the load.",
     closing: Closing {

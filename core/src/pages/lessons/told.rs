@@ -4,11 +4,18 @@ use super::paper;
 use super::plan::Plan;
 use super::plot::{HANDLES, axis_end, handle_height, sampled};
 use super::studied::{Studied, Study};
+use crate::drawing::freed::part_words;
+use crate::mechanics::Freed;
 use crate::pages::Document;
 use crate::pages::document::{Act, Block, Cell, Entry, Field, Table, Text};
+use crate::pages::forces::cut_free;
 use crate::quantity::{Amount, System};
+use crate::report::Doing;
 use crate::share::address::View;
 use crate::share::lesson::Lesson;
+
+/// Size of the part cut free, px.
+const FREED: (u32, u32) = (760, 320);
 
 /// A guess this near, as a share of the axis, is right.
 const NEAR: f64 = 0.08;
@@ -160,9 +167,23 @@ fn table(plan: &Plan, known: &Studied, answers: &Answers, system: System) -> Blo
 /// The explanation with its rule and where that comes from.
 pub(super) fn why(plan: &Plan, known: &Studied, system: System) -> Vec<Block> {
     let mut blocks = (plan.why)(known, system);
+    blocks.extend(freed(plan, known, system));
     blocks.push(Block::Text(Text::default().code(plan.formula)));
     blocks.push(Block::note(plan.source));
     blocks
+}
+
+/// The part that matters, cut free: the deck at its highest, where an overhang is worst, all others at the lowest, where forces are greatest.
+fn freed(plan: &Plan, known: &Studied, system: System) -> Option<Block> {
+    let report = known.first()?;
+    let part = Freed::of(plan.part, report.mechanism().n)?;
+    let (height, end) =
+        if part == Freed::Deck { (report.highest(), "highest") } else { (report.lowest(), "lowest") };
+    let station = report.at(height);
+    let mut figure = cut_free(report, part, Doing::Standing, &station, FREED, system);
+    figure.caption =
+        format!("The {}, cut free with the deck at its {end}. The forces cancel.", part_words(part)).into();
+    Some(Block::Figure(figure))
 }
 
 fn closing(plan: &Plan, answers: &Answers) -> Vec<Block> {
