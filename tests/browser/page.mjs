@@ -35,7 +35,7 @@ export class RisewrightPage {
 
   /** Waits until the program has replaced the static first view. */
   async ready() {
-    await this.page.locator("#app main").waitFor({ timeout: 10_000 });
+    await this.page.locator("#app main").waitFor();
   }
 
   /** Waits until the service worker has kept the page for use without a network. */

@@ -1,5 +1,6 @@
 // Runs the user stories in stories/ in a real Chromium against the built page: `node run.mjs [words of a file's name ...]`.
 import { readdir } from "node:fs/promises";
+import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import { launch, DESKTOP } from "./browser.mjs";
 import { RisewrightPage } from "./page.mjs";
@@ -7,6 +8,7 @@ import { serve } from "./server.mjs";
 import { leavings, watch } from "./watch.mjs";
 
 const PATIENCE = 90_000; // ms for a story that does not ask for more
+const LANES = Math.min(2, availableParallelism());
 
 const words = process.argv.slice(2);
 const folder = join(import.meta.dirname, "stories");
@@ -19,7 +21,8 @@ if (!chosen.length) {
 
 /**
  * Runs one story in a profile of its own. A story exports `name` and `run(context)`; it may export `device` (options of
- * the browser context, by default a desktop), `expected` (patterns of problems that it provokes itself) and `patience` (ms it may take).
+ * the browser context, by default a desktop), `expected` (patterns of problems that it provokes itself), `patience` (ms it may take) and
+ * `alone` (whether it measures time, so that no other story may run beside it).
  */
 async function tell(story, browser, server) {
   const problems = [];
@@ -31,7 +34,7 @@ async function tell(story, browser, server) {
     const page = await context.newPage();
     const risewright = new RisewrightPage(page, server.address);
     const given = { page, risewright, context, another, address: server.address, problems };
-    const patience = story.patience ?? PATIENCE;
+    const patience = patienceOf(story);
     let timer;
     const late = new Promise((_, reject) => {
       timer = setTimeout(() => reject(new Error(`not done after ${patience / 1000} s`)), patience);
@@ -48,32 +51,48 @@ async function tell(story, browser, server) {
 
 async function watched(browser, address, problems, device) {
   const context = await browser.newContext(device);
-  context.setDefaultTimeout(10_000);
+  context.setDefaultTimeout(20_000);
   await watch(context, address, problems);
   return context;
 }
 
 const server = await serve().catch(stopWith);
-const browser = await launch().catch((trouble) => {
-  server.stop();
-  stopWith(trouble);
-});
 let passed = 0;
 let failed = 0;
-for (const file of chosen) {
-  const story = await import(join(folder, file));
-  const start = performance.now();
-  const problems = await tell(story, browser, server);
-  const seconds = ((performance.now() - start) / 1000).toFixed(1);
-  if (problems.length) failed += 1;
-  else passed += 1;
-  console.log(`${problems.length ? "FAILED" : "ok"}  ${story.name} (${file}, ${seconds} s)`);
-  for (const problem of problems) console.log(`    ${problem.replaceAll("\n", "\n    ")}`);
+
+/** Tells stories of a list, which other lanes share, until none is left. */
+async function lane(stories) {
+  const browser = await launch().catch((trouble) => {
+    server.stop();
+    stopWith(trouble);
+  });
+  for (let next = stories.shift(); next; next = stories.shift()) {
+    const { file, story } = next;
+    const start = performance.now();
+    const problems = await tell(story, browser, server);
+    const seconds = ((performance.now() - start) / 1000).toFixed(1);
+    if (problems.length) failed += 1;
+    else passed += 1;
+    console.log(`${problems.length ? "FAILED" : "ok"}  ${story.name} (${file}, ${seconds} s)`);
+    for (const problem of problems) console.log(`    ${problem.replaceAll("\n", "\n    ")}`);
+  }
+  await browser.close();
 }
-await browser.close();
+
+const stories = await Promise.all(chosen.map(async (file) => ({ file, story: await import(join(folder, file)) })));
+const apart = stories.filter(({ story }) => story.alone);
+// The long ones first, so that no lane waits for another at the end.
+const together = stories.filter(({ story }) => !story.alone).toSorted((one, other) => patienceOf(other.story) - patienceOf(one.story));
+// Most of a story's time is waiting: for a frame, for the late write of an address.
+await Promise.all(Array.from({ length: LANES }, () => lane(together)));
+await lane(apart);
 server.stop();
 console.log(`\n${passed} passed, ${failed} failed`);
 process.exit(failed ? 1 : 0);
+
+function patienceOf(story) {
+  return story.patience ?? PATIENCE;
+}
 
 function stopWith(trouble) {
   console.error(trouble.message);

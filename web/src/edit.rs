@@ -22,7 +22,7 @@ pub enum Edit {
 
 impl Edit {
     /// What the change is called beside undo and redo.
-    const fn title(&self) -> &'static str {
+    pub const fn title(&self) -> &'static str {
         match self {
             Self::Name(_) => "name",
             Self::Input(field, _) => field.label,

@@ -1,9 +1,10 @@
 //! The only place where a value becomes text on the page.
 use risewright::catalogue::Row;
+use risewright::checks::{Check, ratio_words};
 use risewright::design::{Design, Field, Group, thread};
 use risewright::drawing::Chart;
-use risewright::quantity::{Style, System, figures, print};
-use risewright::report::{Report, Span};
+use risewright::quantity::{Style, System, figures, lower, print};
+use risewright::report::{Report, Span, Station};
 
 /// A value of an input for its field: number and unit.
 pub fn field_value(field: &Field, steps: i64, units: System) -> (String, &'static str) {
@@ -113,13 +114,28 @@ pub fn deck_words(metres: f64, turns: f64, report: &Report, units: System) -> St
     )
 }
 
-/// Where the deck came to rest and what the crank feels there.
-pub fn rest_words(metres: f64, crank: Option<f64>, units: System) -> String {
-    let deck = height(metres, units);
-    match crank {
-        Some(newtons) => format!("deck {deck}, crank {}", figures::small_force(newtons, units)),
-        None => format!("deck {deck}"),
-    }
+/// Where the deck came to rest, what the crank feels there, and what is nearest its limit.
+pub fn rest_words(station: &Station, report: &Report, units: System) -> String {
+    let crank =
+        station.torque.crank_raise.map(|newtons| format!(", crank {}", figures::small_force(newtons, units)));
+    let worst = report.weakest_at(station.height).map(|(check, ratio)| worst(check, ratio));
+    format!(
+        "deck {}{}{}",
+        height(station.height, units),
+        crank.unwrap_or_default(),
+        worst.unwrap_or_default()
+    )
+}
+
+/// What has become of the design after a change: the hardest crank, and what is nearest its limit.
+pub fn outcome_words(report: &Report, units: System) -> String {
+    let crank = figures::small_force(report.greatest(Station::crank_raise).0, units);
+    let worst = report.weakest().map(|check| worst(check, check.ratio)).unwrap_or_default();
+    format!("Crank at most {crank}{worst}.")
+}
+
+fn worst(check: &Check, ratio: f64) -> String {
+    format!(", worst at {} of its limit: {}", ratio_words(ratio), lower(check.title))
 }
 
 /// Minutes and seconds of so many turns at a pace, as on a stop-watch.

@@ -7,7 +7,7 @@ use std::sync::Arc;
 use leptos::prelude::*;
 use risewright::design::Design;
 use risewright::drawing::{Chart, Show};
-use risewright::quantity::System;
+use risewright::quantity::{System, lower};
 use risewright::report::{Refusal, Report, Station, Unsound, analyse};
 use risewright::share::Manner;
 use risewright::share::address::View;
@@ -177,10 +177,15 @@ impl State {
     /// The reason, with ways out.
     pub fn apply(&self, edit: Edit) -> Result<(), Refusal> {
         let mut outcome = Ok(false);
+        let title = edit.title();
+        let counts = !matches!(edit, Edit::Name(_));
         self.book.maybe_update(|book| {
             outcome = book.apply(edit);
             matches!(outcome, Ok(true))
         });
+        if counts && matches!(outcome, Ok(true)) {
+            self.say_outcome(&format!("Changed: {}", lower(title)));
+        }
         outcome.map(|_changed| ())
     }
 
@@ -267,13 +272,21 @@ impl State {
     /// Does what a key or button asks for.
     pub fn command(&self, command: Command) {
         match command {
-            Command::Undo => self.book.update(Book::undo),
-            Command::Redo => self.book.update(Book::redo),
+            Command::Undo => self.turn("Undone", Self::undoes, Book::undo),
+            Command::Redo => self.turn("Redone", Self::redoes, Book::redo),
             Command::Enlarge => self.enlarged.update(|enlarged| *enlarged = !*enlarged),
             Command::Stop => {
                 self.turning.set(None);
                 self.marked.set(None);
             }
+        }
+    }
+
+    /// Takes a step back or forth in the history, and says which.
+    fn turn(&self, word: &str, what: fn(&Self) -> Option<String>, step: fn(&mut Book)) {
+        if let Some(title) = untrack(|| what(self)) {
+            self.book.update(step);
+            self.say_outcome(&format!("{word}: {}", lower(&title)));
         }
     }
 
@@ -305,9 +318,20 @@ impl State {
     /// Lets a screen reader say where the deck came to rest and what the crank feels there.
     pub fn say_rest(&self) {
         let units = self.units.get_untracked();
-        let words = self
-            .station
-            .with_untracked(|station| format::rest_words(station.height, station.torque.crank_raise, units));
+        self.say(self.report.with_untracked(|report| {
+            self.station.with_untracked(|station| format::rest_words(station, report, units))
+        }));
+    }
+
+    /// Lets a screen reader say what has become of the design.
+    fn say_outcome(&self, change: &str) {
+        let units = self.units.get_untracked();
+        let outcome = self.report.with_untracked(|report| format::outcome_words(report, units));
+        self.say(format!("{change}. {outcome}"));
+    }
+
+    /// Lets a screen reader say something, but not the same twice.
+    pub fn say(&self, words: String) {
         if self.spoken.with_untracked(|spoken| *spoken != words) {
             self.spoken.set(words);
         }

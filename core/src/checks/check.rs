@@ -205,14 +205,27 @@ pub struct Check {
 }
 
 impl Check {
-    /// The ratio in words: two decimals, fewer where it is large.
+    /// The ratio at a height that was looked at, m; none where the check does not apply there.
+    #[must_use]
+    pub fn ratio_at(&self, height: f64) -> Option<f64> {
+        let at = self.curve.binary_search_by(|looked| looked.0.total_cmp(&height)).ok()?;
+        Some(self.curve[at].1)
+    }
+
+    /// The ratio in words; see [`ratio_words`].
     #[must_use]
     pub fn ratio_words(&self) -> String {
-        match self.ratio {
-            ratio if ratio >= 100.0 => "over 100".to_owned(),
-            ratio if ratio >= 10.0 => figures::factor(ratio).number,
-            ratio => figures::ratio(ratio).number,
-        }
+        ratio_words(self.ratio)
+    }
+}
+
+/// A ratio of demand to capacity in words: two decimals, fewer where it is large.
+#[must_use]
+pub fn ratio_words(ratio: f64) -> String {
+    match ratio {
+        ratio if ratio >= 100.0 => "over 100".to_owned(),
+        ratio if ratio >= 10.0 => figures::factor(ratio).number,
+        ratio => figures::ratio(ratio).number,
     }
 }
 

@@ -27,7 +27,7 @@ mod uplift;
 
 pub use allowed::{Allowed, allowed};
 pub use bare::{Bare, BareScrew, bare};
-pub use check::{Check, Group, Lever, MOST, Member, NEAR, Verdict, Weight};
+pub use check::{Check, Group, Lever, MOST, Member, NEAR, Verdict, Weight, ratio_words};
 pub use level::Level;
 pub use screw::Holding;
 pub use stability::{Stance, on_one_of};

@@ -147,3 +147,12 @@ impl Amount {
         .to_string()
     }
 }
+
+/// A title or label inside a sentence: its first letter small, unless it is a name or a sign.
+#[must_use]
+pub fn lower(title: &str) -> String {
+    let mut letters = title.chars();
+    let first = letters.next().unwrap_or_default();
+    let name = letters.clone().next().is_none_or(|second| second == ' ' || second.is_uppercase());
+    if name { title.to_owned() } else { first.to_lowercase().chain(letters).collect() }
+}

@@ -1,6 +1,5 @@
 //! Two designs side by side: the inputs in which they differ, and what follows.
 use super::{Amount, Report};
-use crate::checks::{Check, Weight};
 use crate::design::{Design, Field};
 use crate::quantity::Money;
 use crate::workshop::cost;
@@ -98,12 +97,6 @@ fn inputs(first: &Design, second: &Design) -> Vec<Changed> {
         .collect()
 }
 
-/// The check that counts and is nearest its limit, or farthest beyond it.
-fn weakest(report: &Report) -> Option<&Check> {
-    let decides = |check: &&Check| check.weight == Weight::Limit;
-    report.checks.iter().filter(decides).max_by(|one, other| one.ratio.total_cmp(&other.ratio))
-}
-
 fn results(first: &Report, second: &Report) -> Vec<Compared> {
     let result = |title, figure: &dyn Fn(&Report) -> f64, amount: fn(f64) -> Amount, sense| {
         let [one, other] = [first, second].map(figure);
@@ -148,8 +141,8 @@ fn results(first: &Report, second: &Report) -> Vec<Compared> {
             better("less", "more"),
         ),
     ];
-    if let (Some(one), Some(other)) = (weakest(first), weakest(second)) {
-        let ratio = |report: &Report| weakest(report).map_or(f64::NAN, |check| check.ratio);
+    if let (Some(one), Some(other)) = (first.weakest(), second.weakest()) {
+        let ratio = |report: &Report| report.weakest().map_or(f64::NAN, |check| check.ratio);
         let found = result("Weakest check, of its limit", &ratio, Amount::Number, better("safer", "weaker"));
         results.push(Compared { of: [one.title, other.title], ..found });
     }

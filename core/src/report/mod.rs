@@ -35,7 +35,7 @@ pub use sway::{
     SpringRun, SwayReport, SwayRun, Worst, merged, told,
 };
 
-use crate::checks::{self, Check};
+use crate::checks::{self, Check, Weight};
 use crate::design::{Design, Fault, check};
 use crate::mechanics::{Diagram, Limits, Mechanism, Solver, idealise};
 use crate::parts::{Part, parts};
@@ -236,6 +236,26 @@ impl Report {
     #[must_use]
     pub fn check(&self, id: &str) -> Option<&Check> {
         self.checks.iter().find(|check| check.id == id)
+    }
+
+    /// The checks that count: passing one means that a part fails.
+    fn limiting(&self) -> impl Iterator<Item = &Check> {
+        self.checks.iter().filter(|check| check.weight == Weight::Limit)
+    }
+
+    /// The check that counts and is nearest its limit, or farthest beyond it.
+    #[must_use]
+    pub fn weakest(&self) -> Option<&Check> {
+        self.limiting().max_by(|one, other| one.ratio.total_cmp(&other.ratio))
+    }
+
+    /// The check that counts and is nearest its limit at one deck height, m, with its ratio there.
+    #[must_use]
+    pub fn weakest_at(&self, height: f64) -> Option<(&Check, f64)> {
+        let here = self.nearest(height).height;
+        self.limiting()
+            .filter_map(|check| Some((check, check.ratio_at(here)?)))
+            .max_by(|one, other| one.1.total_cmp(&other.1))
     }
 
     /// The greatest of a figure over the lift and the deck height at which it stands; figures that are not numbers do not count.

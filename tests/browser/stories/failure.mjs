@@ -3,6 +3,7 @@ import { comeBack, KINDS, NOISE, onTrial } from "../trial.mjs";
 import { backAndForth } from "../history.mjs";
 
 export const name = "A failure of any kind says so and brings the page back in 2 s, with the design and every step of its history";
+export const alone = true;
 export const expected = NOISE;
 
 const MOST = 2000; // ms

@@ -42,7 +42,7 @@ export async function run({ page, risewright: one, context, another, address }) 
   // The same design again stays one.
   await two.button("Put it on the shelf").click();
   await card(page, 0).getByRole("button", { name: "Duplicate" }).click();
-  await stand(two.page, ["From one", "From two", "From two, copy"]);
+  for (const tab of [one, two]) await stand(tab.page, ["From one", "From two", "From two, copy"]);
   assert.equal(await entries(page), 3);
 
   // Renamed in one tab while the other takes another off.

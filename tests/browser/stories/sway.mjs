@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 
 export const name = "The end elevation sways under a push by mouse and key, beside a worker; a remedy is taken and taken back";
+export const alone = true;
 
 // What the worker may take, ms: 24 heights with the best guess, and with the ends of the bands.
 const BUDGET = { middle: 150, band: 450 };

@@ -2,6 +2,7 @@ import assert from "node:assert/strict";
 import { violations } from "../axe.mjs";
 
 export const name = "Targets bring tables, or say what clashes; a proposal is opened and undone; by keys alone; stopped halfway";
+export const alone = true;
 export const patience = 180_000;
 
 const field = (page, label) => page.locator(".reader").getByLabel(label, { exact: true });

@@ -18,8 +18,8 @@ use crate::state::{Message, State};
 use crate::widgets::number_field::{Commit, NumberField, Offer, Refused};
 use crate::widgets::select::{Select, Switch};
 
-/// Wide enough for inputs beside the sheet, CSS pixels: more groups are open from the beginning.
-const ROOMY: &str = "(min-width: 1280px)";
+/// Wide enough for inputs beside the sheet: more groups are open from the beginning.
+const ROOMY: &str = "(min-width: 80em)";
 
 /// All groups.
 #[component]

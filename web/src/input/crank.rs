@@ -31,6 +31,13 @@ pub enum Manner {
     Stepped,
 }
 
+impl Manner {
+    /// The manner for somebody who wants less motion, or does not mind it.
+    pub const fn for_reader(less_motion: bool) -> Self {
+        if less_motion { Self::Stepped } else { Self::Smooth }
+    }
+}
+
 /// A crank being turned.
 #[derive(Clone, Copy, Debug)]
 pub struct Turning {

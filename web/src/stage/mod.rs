@@ -129,7 +129,5 @@ pub fn DeckSlider(state: State, deck: Deck) -> impl IntoView {
 /// Lets a screen reader say what the picture shows now.
 pub fn say(state: State) {
     let words = state.picture.with_untracked(|picture| picture.spoken.clone());
-    if state.spoken.with_untracked(|spoken| *spoken != words) {
-        state.spoken.set(words);
-    }
+    state.say(words);
 }

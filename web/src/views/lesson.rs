@@ -5,8 +5,9 @@ use risewright::drawing::Screen;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, PointerEvent};
 
-use crate::clock::{Latest, each_frame};
+use crate::clock::{Latest, each_frame, less_motion};
 use crate::format;
+use crate::input::crank::{Direction, Manner, Turning};
 use crate::stage::{Deck, DeckSlider, Stage, say};
 use crate::state::State;
 use crate::widgets::room::enlarged;
@@ -14,15 +15,16 @@ use crate::worker;
 
 /// Beyond the ends of the plot a sketch may begin, px.
 const AROUND: f64 = 16.0;
-/// How long the table takes from one end to the other, s.
-const JOURNEY: f64 = 6.0;
+/// Strokes from one end of the lift to the other, and how many a minute.
+const STROKES: f64 = 8.0;
+const PACE: f64 = 80.0;
 
 /// Picture, sketch and slider.
 #[component]
 pub fn Lesson(state: State) -> impl IntoView {
     // The worker brings it into the lesson's own lift.
     let height = RwSignal::new(0.0_f64);
-    let moving = RwSignal::new(None::<f64>);
+    let moving = RwSignal::new(None::<Direction>);
     let lift = Memo::new(move |_| state.picture.with(|picture| picture.lift));
     let shown = Memo::new(move |_| {
         let [low, high] = lift.get();
@@ -47,16 +49,18 @@ pub fn Lesson(state: State) -> impl IntoView {
             worker::answer("deck", &shown.get_untracked().to_string(), true);
         }),
     };
-    let go = move |way: f64| {
+    let go = move |way: Direction| {
         moving.set(Some(way));
+        let along = |low: f64, high: f64| (shown.get_untracked() - low) / (high - low).max(f64::MIN_POSITIVE);
+        let [low, high] = lift.get_untracked();
+        let mut table = Turning::begin(way, Manner::for_reader(less_motion()), STROKES * along(low, high));
         each_frame(move |seconds| {
             if moving.try_get_untracked().flatten() != Some(way) {
                 return false;
             }
             let [low, high] = lift.get_untracked();
-            let to = shown.get_untracked() + way * seconds / JOURNEY * (high - low);
-            height.set(to.clamp(low, high));
-            let over = if way > 0.0 { to >= high } else { to <= low };
+            let (strokes, over) = table.advance(seconds, PACE, STROKES);
+            height.set(low + strokes / STROKES * (high - low));
             if over {
                 moving.set(None);
                 deck.rested.run(());
@@ -64,7 +68,7 @@ pub fn Lesson(state: State) -> impl IntoView {
             !over
         });
     };
-    let button = move |way: f64, words: &'static str| {
+    let button = move |way: Direction, words: &'static str| {
         view! {
             <button
                 type="button"
@@ -81,7 +85,7 @@ pub fn Lesson(state: State) -> impl IntoView {
                 <Pad state/>
             </Stage>
             <div class="sway-controls">
-                {button(-1.0, "Lower")} {button(1.0, "Raise")}
+                {button(Direction::Lower, "Lower")} {button(Direction::Raise, "Raise")}
                 <DeckSlider state deck/>
             </div>
         </section>

@@ -1,6 +1,8 @@
 //! A document that comes as HTML from elsewhere in the program. What is open, ticked and focused stays so when a newer one replaces it.
 use std::sync::Arc;
+use std::time::Duration;
 
+use leptos::ev;
 use leptos::html;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -44,9 +46,14 @@ pub fn Document(
 ) -> impl IntoView {
     let place = NodeRef::<html::Article>::new();
     let shown = StoredValue::new(Arc::<str>::from(""));
+    let held = held(place);
     // An effect, because the document's elements lie outside the page's own state.
     Effect::new(move || {
         let (Some(place), html) = (place.get(), html.get()) else { return };
+        // A button that is replaced between press and release would not hear that it was pressed.
+        if held.get() {
+            return;
+        }
         if shown.with_value(|shown| *shown != html) {
             let hold = Hold::of(&place);
             // Fails only on a place that has left the page.
@@ -81,6 +88,36 @@ pub fn Document(
             on:change=move |event| answer(&event, true)
         ></article>
     }
+}
+
+/// Whether a pointer is down on the document. It is let go only after the click that its release brings.
+fn held(place: NodeRef<html::Article>) -> ReadSignal<bool> {
+    let (held, hold) = signal(false);
+    let press = window_event_listener(ev::pointerdown, move |event| {
+        let inside = place.get_untracked().is_some_and(|place| {
+            place.contains(event.target().and_then(|target| target.dyn_into().ok()).as_ref())
+        });
+        if inside {
+            hold.set(true);
+        }
+    });
+    let let_go = move || {
+        let over = move || {
+            // The document may have left the page meanwhile.
+            let _ = hold.try_set(false);
+        };
+        set_timeout(over, Duration::ZERO);
+    };
+    let release = window_event_listener(ev::pointerup, move |_| let_go());
+    // A scroll that begins under the finger, a window left with the button down.
+    let cancel = window_event_listener(ev::pointercancel, move |_| let_go());
+    let leave = window_event_listener(ev::blur, move |_| let_go());
+    on_cleanup(move || {
+        for listener in [press, release, cancel, leave] {
+            listener.remove();
+        }
+    });
+    held
 }
 
 fn target(event: &Event) -> Option<Element> {

@@ -1,6 +1,8 @@
 //! How much room a picture has.
-/// Below this width of the window, CSS pixels, plots stand beneath the drawing; the style sheet changes at the same width.
-const NARROW: &str = "(max-width: 899px)";
+/// Up to this width of the window plots stand beneath the drawing; the style sheet changes at the same width.
+const NARROW: &str = "(max-width: 56.1875em)";
+/// The size of type for which the page is drawn, px. Where the browser is set to another, the style sheet enlarges the page by as much.
+const TYPE: f64 = 16.0;
 
 /// Whole CSS pixels, and whether plots stand beneath the drawing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -20,11 +22,20 @@ pub fn room((width, height): (f64, f64)) -> Option<Room> {
     }
     let window = web_sys::window()?;
     let narrow = window.match_media(NARROW).ok().flatten().is_some_and(|query| query.matches());
-    let height = if narrow { window.inner_height().ok()?.as_f64()? } else { height };
+    let height =
+        if narrow { window.inner_height().ok()?.as_f64()? * TYPE / size_of_type(&window) } else { height };
     Some(Room { width: whole(width), height: whole(height), narrow })
 }
 
-/// How many pixels of the window a pixel of an element takes: more than one where the page is shown in projector size.
+/// The size of type that the browser is set to, px.
+fn size_of_type(window: &web_sys::Window) -> f64 {
+    let root = window.document().and_then(|document| document.document_element());
+    let style = root.and_then(|root| window.get_computed_style(&root).ok().flatten());
+    let size = style.and_then(|style| style.get_property_value("font-size").ok());
+    size.and_then(|size| size.trim_end_matches("px").parse().ok()).filter(|size| *size > 0.0).unwrap_or(TYPE)
+}
+
+/// How many pixels of the window a pixel of an element takes: more than one in projector size, or with larger type.
 pub fn enlarged(element: &web_sys::Element) -> f64 {
     let (shown, own) = (element.get_bounding_client_rect().width(), f64::from(element.client_width()));
     // The browser rounds the element's own width to whole pixels.

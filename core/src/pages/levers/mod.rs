@@ -1,7 +1,7 @@
 //! What would help this design most: real steps, each run through the whole analysis, and how strongly every input counts.
 use super::document::{Act, Block, Cell, Document, Fold, Table, Text};
 use super::{Page, Reader};
-use crate::quantity::{Amount, System};
+use crate::quantity::{Amount, System, lower};
 use crate::report::sensitivity::{Effect, NOTHING, Outcome, Results, SensitivityRun, Step};
 use crate::report::{PUSH, Report};
 use crate::share::address::View;
@@ -67,7 +67,7 @@ fn title(run: &SensitivityRun, outcome: Outcome, system: System) -> Option<Strin
         Outcome::Sag => format!("Sag, now {figure} at most"),
         Outcome::Give => format!("Give sideways, now {figure} under {}", Amount::Force(PUSH).text(system)),
         Outcome::Weakest => {
-            format!("Weakest check, now at {figure} of what it stands: {}", run.weakest().to_lowercase())
+            format!("Weakest check, now at {figure} of what it stands: {}", lower(run.weakest()))
         }
         Outcome::Weight => format!("Weight, now {figure}"),
         Outcome::Cost => format!("Cost, now {figure}, sheet by its area"),

@@ -9,7 +9,7 @@ use super::document::{Block, Cell, Document, Text};
 use super::{Page, Reader};
 use crate::checks::{Check, Group, Verdict, Weight};
 use crate::drawing::{self, Beside};
-use crate::quantity::System;
+use crate::quantity::{System, lower};
 use crate::report::{Help, Report};
 use crate::share::address::View;
 use row::Row;
@@ -86,7 +86,7 @@ impl Strength {
                 if worst.verdict == Verdict::Over { "Farthest over its limit" } else { "Nearest its limit" };
             blocks.push(Block::text(format!(
                 "{verb}: {}, {} of {} {}.",
-                words::lower(worst.title),
+                lower(worst.title),
                 worst.demand.text(system),
                 worst.capacity.text(system),
                 words::place(worst, system),

@@ -4,7 +4,7 @@ use super::{cell, words};
 use crate::checks::{Check, Group, Verdict};
 use crate::drawing::{self, Beside, Small};
 use crate::pages::document::{Act, Block, Cell, Figure, Fold, Text};
-use crate::quantity::{Amount, System};
+use crate::quantity::{Amount, System, lower};
 use crate::report::{Grade, Help, Report};
 use crate::share::link;
 
@@ -131,7 +131,7 @@ impl Row<'_> {
             "nothing left to check".into()
         });
         if let Some(spoilt) = help.spoils {
-            text = text.words(format!("; but then this is over: {}", words::lower(spoilt)));
+            text = text.words(format!("; but then this is over: {}", lower(spoilt)));
         }
         let link = link::encode(&help.design);
         Block::text(text.words(" ").act(Act::Take { words: "Take it".into(), link }))

@@ -7,13 +7,6 @@ use crate::quantity::{Amount, System};
 /// Ratios this near to each other are the same to a reader.
 const SAME: f64 = 0.005;
 
-/// A title inside a sentence.
-pub(super) fn lower(title: &str) -> String {
-    let mut letters = title.chars();
-    let first = letters.next().map(|letter| letter.to_lowercase().to_string()).unwrap_or_default();
-    format!("{first}{}", letters.as_str())
-}
-
 /// The part a check speaks of, in the words of a builder.
 pub(super) fn part(member: Member) -> String {
     match member {

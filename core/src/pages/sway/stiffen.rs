@@ -2,7 +2,7 @@
 use super::Sway;
 use crate::pages::Reader;
 use crate::pages::document::{Act, Block, Cell, Fold, Table, Text};
-use crate::quantity::{Kind, Money, Style, System, figures, print};
+use crate::quantity::{Kind, Money, Style, System, figures, lower, print};
 use crate::report::{Goal, LEAST_MULTIPLE, Remedy, Stand, StiffenRun};
 use crate::share::link;
 
@@ -191,11 +191,4 @@ fn others(run: &StiffenRun, goal: Goal, system: System) -> Vec<Block> {
         blocks: vec![Block::Points(points.collect())],
         open: false,
     })]
-}
-
-/// The same with a small first letter, to follow a colon.
-fn lower(words: &str) -> String {
-    let mut letters = words.chars();
-    let first = letters.next().map(|letter| letter.to_lowercase().to_string()).unwrap_or_default();
-    format!("{first}{}", letters.as_str())
 }

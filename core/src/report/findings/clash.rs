@@ -1,7 +1,6 @@
 //! Parts in each other's way.
-use super::strength::lower;
 use crate::mechanics::Pose;
-use crate::quantity::{Amount, Phrase};
+use crate::quantity::{Amount, Phrase, lower};
 use crate::report::Report;
 use crate::report::finding::{Finding, Grade, Spot};
 use crate::workshop::clear;

@@ -1,7 +1,7 @@
 //! What the checks say, each that does not hold in a sentence, and one for all that do.
 use crate::checks::{Check, Member, Verdict, Weight};
 use crate::mechanics::JointId;
-use crate::quantity::{Amount, Phrase};
+use crate::quantity::{Amount, Phrase, lower};
 use crate::report::Report;
 use crate::report::finding::{Finding, Grade, Spot};
 
@@ -104,13 +104,6 @@ pub(super) fn all_hold(report: &Report) -> Option<Finding> {
         curve: None,
         check: None,
     })
-}
-
-/// A title inside a sentence.
-pub(super) fn lower(title: &str) -> String {
-    let mut letters = title.chars();
-    let first = letters.next().map(|letter| letter.to_lowercase().to_string()).unwrap_or_default();
-    format!("{first}{}", letters.as_str())
 }
 
 /// The place in the drawing of a part.

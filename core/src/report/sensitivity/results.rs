@@ -1,5 +1,5 @@
 //! What is asked of a table in six figures, each the less, the better.
-use crate::checks::{Group, Weight};
+use crate::checks::Group;
 use crate::design::Design;
 use crate::mechanics::frame3::Frame3;
 use crate::parts::{Part, Rides};
@@ -73,9 +73,8 @@ impl Results {
 #[must_use]
 pub fn weakest(report: &Report) -> Option<&crate::checks::Check> {
     report
-        .checks
-        .iter()
-        .filter(|check| check.weight == Weight::Limit && check.group != Group::Crank)
+        .limiting()
+        .filter(|check| check.group != Group::Crank)
         .max_by(|one, other| one.ratio.total_cmp(&other.ratio))
 }
 

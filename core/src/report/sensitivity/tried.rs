@@ -5,7 +5,7 @@ use crate::catalogue::panel::PANELS;
 use crate::catalogue::thread::Thread;
 use crate::checks::{Lever, Verdict};
 use crate::design::{Design, Field, Group, check, panel, set_panel, set_thread, thread};
-use crate::quantity::{Amount, Kind, Length, Money, Phrase};
+use crate::quantity::{Amount, Kind, Length, Money, Phrase, lower};
 use crate::report::stiffen::Step as Remedy;
 use crate::report::trial::Trial;
 use crate::report::{LEAST_MULTIPLE, Report, analyse, findings};
@@ -170,14 +170,6 @@ fn panels(design: &Design) -> Vec<Idea> {
             Idea { words, design: changed }
         })
         .collect()
-}
-
-/// A label inside a sentence; what is a name or a sign stays.
-fn lower(label: &str) -> String {
-    let mut letters = label.chars();
-    let first = letters.next().unwrap_or_default();
-    let name = letters.clone().next().is_none_or(|second| second == ' ' || second.is_uppercase());
-    if name { label.to_owned() } else { first.to_lowercase().chain(letters).collect() }
 }
 
 /// What stands against a table: checks that fail, by title, and whether anything else must not stay.

@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use risewright::quantity::figures;
 
 use super::strip::{HEIGHT, Track};
-use crate::clock::each_frame;
+use crate::clock::{each_frame, less_motion};
 use crate::format;
 use crate::input::crank::{Direction, Manner, Turning};
 use crate::input::keyboard::Command;
@@ -37,11 +37,7 @@ pub fn Crank(state: State) -> impl IntoView {
 /// Turns the crank until a stop, another button or another hand.
 pub fn turn(state: State, direction: Direction) {
     state.turning.set(Some(direction));
-    let still = web_sys::window()
-        .and_then(|window| window.match_media("(prefers-reduced-motion: reduce)").ok().flatten())
-        .is_some_and(|query| query.matches());
-    let manner = if still { Manner::Stepped } else { Manner::Smooth };
-    let mut crank = Turning::begin(direction, manner, state.turns.get_untracked());
+    let mut crank = Turning::begin(direction, Manner::for_reader(less_motion()), state.turns.get_untracked());
     each_frame(move |seconds| {
         if state.turning.get_untracked() != Some(direction) {
             state.say_rest();
