@@ -96,6 +96,8 @@ export class RisewrightPage {
 
   /** Numbers of a row of the table of values, such as "Screw force". */
   async values(row) {
+    // The table follows when the deck has stood still for a moment.
+    await this.page.waitForTimeout(250);
     const cells = await this.page.locator(".values tr", { hasText: row }).locator("td").allTextContents();
     return cells.map((text) => Number(text.replace("\u2212", "-")));
   }

@@ -30,6 +30,7 @@ function mainThread(events) {
   return { pid, tid };
 }
 
+/** A task of the main thread; Chromium also writes each down under its scheduler's name, which does not count again. */
 const TASK = "RunTask";
 const MOVES = new Set(["pointermove", "mousemove", "input", "change", "click", "keydown"]);
 
@@ -38,7 +39,7 @@ const MOVES = new Set(["pointermove", "mousemove", "input", "change", "click", "
  * tasks longer than 50 ms.
  */
 export function frames(events) {
-  const tasks = events.filter((event) => event.name.endsWith(TASK) && event.ph === "X").map((event) => [event.ts, event.ts + event.dur]);
+  const tasks = events.filter((event) => event.name === TASK && event.ph === "X").map((event) => [event.ts, event.ts + event.dur]);
   const commits = events.filter((event) => event.name === "Commit" && event.dur !== undefined).map((event) => event.ts + event.dur);
   const dispatches = events
     .filter((event) => event.name === "EventDispatch" && MOVES.has(event.args?.data?.type))

@@ -1,8 +1,11 @@
 //! Animation frames: the one place where time passes.
 use std::cell::Cell;
 use std::rc::Rc;
+use std::time::Duration;
 
-use leptos::prelude::request_animation_frame;
+use leptos::prelude::{
+    Get, GetValue, RwSignal, Set, SetValue, StoredValue, request_animation_frame, set_timeout,
+};
 
 /// Milliseconds since some fixed moment.
 pub fn now() -> f64 {
@@ -50,6 +53,54 @@ fn next_frame(last: f64, mut step: impl FnMut(f64) -> bool + 'static) {
             next_frame(now, step);
         }
     });
+}
+
+/// A value that follows when it has not changed for a moment.
+#[derive(Clone, Copy)]
+pub struct Resting {
+    latest: StoredValue<f64>,
+    waiting: StoredValue<bool>,
+    settled: RwSignal<f64>,
+}
+
+impl Resting {
+    /// It rests at this value.
+    pub fn new(value: f64) -> Self {
+        Self {
+            latest: StoredValue::new(value),
+            waiting: StoredValue::new(false),
+            settled: RwSignal::new(value),
+        }
+    }
+
+    /// Where it rested last.
+    pub fn get(&self) -> f64 {
+        self.settled.get()
+    }
+
+    /// It has changed.
+    pub fn put(&self, value: f64) {
+        self.latest.set_value(value);
+        if !self.waiting.get_value() {
+            self.waiting.set_value(true);
+            self.wait(value);
+        }
+    }
+
+    fn wait(self, last: f64) {
+        /// Longer than a frame, shorter than it takes to listen.
+        const MOMENT: Duration = Duration::from_millis(120);
+        let look = move || {
+            let now = self.latest.get_value();
+            if now.to_bits() == last.to_bits() {
+                self.waiting.set_value(false);
+                self.settled.set(now);
+            } else {
+                self.wait(now);
+            }
+        };
+        set_timeout(look, MOMENT);
+    }
 }
 
 /// Does something once before the next paint with the latest of all values put in until then.

@@ -12,6 +12,7 @@ use risewright::report::{Refusal, Report, Station, Unsound, analyse};
 use risewright::share::Manner;
 use risewright::share::address::View;
 
+use crate::clock::Resting;
 use crate::edit::{Book, Edit, Turned};
 use crate::format;
 use crate::input::crank::Direction;
@@ -71,6 +72,8 @@ pub struct State {
     /// Everything computed from it.
     pub report: Memo<Shared<Report>>,
     height: RwSignal<f64>,
+    /// The height at which the deck last stood still for a moment, m.
+    settled: Resting,
     /// The table at the deck's present height.
     pub station: Memo<Shared<Station>>,
     /// Turns of the crank from the lowest deck to the present height.
@@ -151,6 +154,7 @@ impl State {
             design,
             report,
             height,
+            settled: Resting::new(middle),
             station,
             turns,
             units: RwSignal::new(System::default()),
@@ -295,6 +299,11 @@ impl State {
         self.station.with(|station| station.height)
     }
 
+    /// The height at which the deck last stood still for a moment, m: for what nobody sees while it moves.
+    pub fn rest_height(&self) -> f64 {
+        self.report.with(|report| self.settled.get().max(report.lowest()).min(report.highest()))
+    }
+
     /// Moves the deck to a height, m, within the lift; the crank is no longer turned.
     pub fn move_to(&self, height: f64) {
         if self.turning.get_untracked().is_some() {
@@ -341,6 +350,7 @@ impl State {
     pub fn crank_to(&self, height: f64) {
         if height.is_finite() {
             self.height.set(height);
+            self.settled.put(height);
         }
     }
 }

@@ -114,13 +114,14 @@ impl Arrow {
 
     /// Shafts and heads of arrows, and over all of them their figures.
     pub(super) fn marks(arrows: Vec<Self>, lettering: &mut Lettering<'_>) -> Vec<Mark> {
-        let (mut marks, mut figures) = (Vec::new(), Vec::new());
+        let (mut shafts, mut heads, mut figures) = (Vec::new(), Vec::new(), Vec::new());
         for mut arrow in arrows {
             figures.push(lettering.place(core::mem::take(&mut arrow.forms)));
-            marks.extend(arrow.bare());
+            let [shaft, head] = arrow.bare();
+            shafts.push(shaft);
+            heads.push(head);
         }
-        marks.extend(figures);
-        marks
+        [shafts, heads, figures].concat()
     }
 }
 

@@ -5,7 +5,7 @@ use super::face::Measure;
 use super::forces::Arrow;
 use super::frame::{Area, Grip};
 use super::lettering::{Lettering, text};
-use super::mark::{Anchor, Mark};
+use super::mark::{Anchor, Mark, joined};
 use super::marked;
 use super::outline::{tidy, write};
 use super::plan::{Plan, height_number};
@@ -122,7 +122,7 @@ impl Sheet {
         let top = (highest.min(self.plan.scale.y(subject.crank_box()[1].y)) - MARGIN).max(0.0);
         let live =
             Live { carriage: live.then_some(carriage), deck: live.then_some(deck), level, top, reading };
-        (marks, live)
+        (joined(marks), live)
     }
 
     /// The level line from the deck, the ring at the carriage and the grip at the deck's edge.

@@ -126,6 +126,17 @@ impl Plotted {
         )
     }
 
+    /// What one would read off the main curve: its greatest and least value, where they stand, and which way it runs.
+    #[must_use]
+    pub fn trend(&self) -> String {
+        let Some(series) = self.plot.series.first() else { return self.title().to_owned() };
+        let [least, most] = extremes(series).map(|height| {
+            let figure = self.plot.figure(series.drawn(height), self.system);
+            format!("{figure}\u{A0}{} at deck {}", self.unit(), figures::size(height, self.system))
+        });
+        format!("{}, {}: most {most}, least {least}; {}.", self.title(), series.name, way(series))
+    }
+
     /// The plot as a table: some thirty round heights, both ends of the lift and the height of every curve's least and greatest value.
     #[must_use]
     pub fn table(&self) -> PlotTable {
@@ -209,6 +220,17 @@ impl Plotted {
                 .map(|step| Length::inch(step).to_m()),
         };
         steps.into_iter().find(|step| lift / step <= MOST_ROWS).unwrap_or(lift / MOST_ROWS)
+    }
+}
+
+/// Which way a curve runs from the lowest deck to the highest.
+fn way(series: &Series) -> &'static str {
+    let steps = || series.points.windows(2).map(|pair| pair[1].0 - pair[0].0);
+    match (steps().all(|step| step <= 0.0), steps().all(|step| step >= 0.0)) {
+        (true, true) => "the same at every height",
+        (true, false) => "falls all the way up",
+        (false, true) => "rises all the way up",
+        (false, false) => "turns on its way up",
     }
 }
 

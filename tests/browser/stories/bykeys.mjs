@@ -76,15 +76,15 @@ export async function run({ page, risewright }) {
   assert.match(await page.getByRole("slider", { name: "Sideways push at the deck" }).getAttribute("aria-valuetext"), /N/);
 
   // Files of sheets and lists.
-  for (const [title, words, begins] of [
-    ["Sheets", "Save this sheet (DXF)", "  0"],
-    ["Hardware", "Save this list (CSV)", ""],
+  for (const [title, words, within] of [
+    ["Sheets", "Save this sheet (DXF)", "ENTITIES"],
+    ["Hardware", "Save this list (CSV)", ","],
   ]) {
     await keys.view(title);
     await risewright.done(title);
     const [file] = await Promise.all([page.waitForEvent("download"), keys.do(words)]);
     const text = await readFile(await file.path(), "utf8");
-    assert.ok(text.length > 100 && text.trimStart().startsWith(begins.trimStart()), words);
+    assert.ok(text.length > 100 && text.includes(within), words);
   }
 
   // A hole table unfolds.

@@ -27,7 +27,8 @@ function cut(page) {
         const box = element.getBoundingClientRect();
         const style = getComputedStyle(element);
         const hides = style.overflowX !== "visible" && element.scrollWidth > element.clientWidth + 1;
-        return box.width > 0 && (hides || box.right > wide + 1 || box.left < -1);
+        // What only a screen reader hears is clipped on purpose.
+        return box.width > 0 && style.clipPath === "none" && (hides || box.right > wide + 1 || box.left < -1);
       })
       .map((element) => `${element.localName}.${element.className} “${element.textContent.trim().slice(0, 50)}”`);
   });
@@ -62,10 +63,10 @@ export async function run({ page, context, risewright }) {
     const before = await risewright.height();
     await page.mouse.move(ring.x, ring.y);
     await page.mouse.down();
-    await page.mouse.move(ring.x + 20 * (type / 16), ring.y, { steps: 4 });
+    await page.mouse.move(ring.x + 8 * (type / 16), ring.y, { steps: 4 });
     await risewright.drawn();
     const now = await risewright.grip("carriage");
-    assert.ok(Math.abs(now.x - ring.x - 20 * (type / 16)) < 2, `${words}: the ring went ${now.x - ring.x} px`);
+    assert.ok(Math.abs(now.x - ring.x - 8 * (type / 16)) < 2, `${words}: the ring went ${now.x - ring.x} px`);
     await page.mouse.up();
     assert.notEqual(await risewright.height(), before);
     for (const [word, title] of DOCUMENTS) {

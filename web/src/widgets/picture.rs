@@ -169,6 +169,10 @@ fn write_text(element: &Element, shape: &Shape, old: Option<&Shape>) {
         }
     }
     if new_words {
-        element.set_text_content(Some(words));
+        // A text that changes costs the browser less than one that is replaced.
+        match element.first_child() {
+            Some(node) => node.set_node_value(Some(words)),
+            None => element.set_text_content(Some(words)),
+        }
     }
 }

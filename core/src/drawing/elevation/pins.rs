@@ -6,6 +6,8 @@ use glam::DVec2;
 
 /// How far a centre mark runs past the edge, px.
 const PAST_EDGE: f64 = 4.0;
+/// The class of a centre mark.
+const CENTRE_MARK: &str = "cm";
 /// Two circles are drawn as two only when their edges are this far apart, px.
 const APART: f64 = 2.0;
 
@@ -15,7 +17,7 @@ fn circle(class: &'static str, centre: DVec2, radius: f64) -> Stroke {
 
 fn centre_mark(at: DVec2, reach: f64) -> [Stroke; 2] {
     let (across, up) = (DVec2::new(reach, 0.0), DVec2::new(0.0, reach));
-    [line("cm", at - across, at + across), line("cm", at - up, at + up)]
+    [line(CENTRE_MARK, at - across, at + across), line(CENTRE_MARK, at - up, at + up)]
 }
 
 /// The visible wheel of either axle.
@@ -33,12 +35,14 @@ pub(super) fn wheel(subject: &Subject<'_>, axle: JointId) -> Vec<Stroke> {
     strokes
 }
 
-/// Every pivot bolt in its bushing.
+/// Every pivot bolt in its bushing, the centre marks over all of them.
 pub(super) fn pins(subject: &Subject<'_>) -> Vec<Stroke> {
-    JointId::all(subject.pose.n)
+    let (marks, mut bolts): (Vec<_>, Vec<_>) = JointId::all(subject.pose.n)
         .filter(|joint| !matches!(joint, JointId::Br | JointId::Tr))
         .flat_map(|joint| pin(subject, joint))
-        .collect()
+        .partition(|stroke| stroke.class == CENTRE_MARK);
+    bolts.extend(marks);
+    bolts
 }
 
 /// The bolt of a pivot in its bushing.

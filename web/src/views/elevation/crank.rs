@@ -136,8 +136,9 @@ fn Readings(state: State) -> impl IntoView {
     let number = move |newtons| force(newtons).map_or_else(|| "—".to_owned(), |figure| figure.number);
     let unit = move |newtons| force(newtons).map_or("", |figure| figure.unit);
     // A table that runs down by itself is held back, and that is another thing to know than how hard lowering is.
-    let runs_down = move || crank(false).is_some_and(|newtons| newtons < 0.0);
-    let lowering = move || if runs_down() { name("to hold back", "Hold") } else { name("to lower", "Lower") };
+    let runs_down = Memo::new(move |_| crank(false).is_some_and(|newtons| newtons < 0.0));
+    let lowering =
+        move || if runs_down.get() { name("to hold back", "Hold") } else { name("to lower", "Lower") };
     view! {
         <dl class="readings">
             <div>

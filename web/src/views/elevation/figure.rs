@@ -3,7 +3,7 @@ use std::sync::Arc;
 
 use leptos::html;
 use leptos::prelude::*;
-use risewright::drawing::{Curve, Face, Live, Mark, Screen, Shape, Sheet};
+use risewright::drawing::{Chart, Curve, Face, Live, Mark, Plotted, Screen, Shape, Sheet};
 use risewright::share::address::View;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, MouseEvent};
@@ -96,11 +96,14 @@ pub fn Figure(state: State) -> impl IntoView {
         })
     });
     let pressed = StoredValue::new(None::<(i32, i32)>);
+    let trends = Memo::new(move |_| {
+        let units = state.units.get();
+        let trend = |chart: &Chart| state.report.with(|report| Plotted::of(*chart, report, units).trend());
+        state.charts.with(|charts| charts.iter().map(trend).collect::<Vec<_>>().join(" "))
+    });
     let label = move || {
-        format!(
-            "Side elevation, deck at {}, with plots over the deck's height",
-            format::height(state.height(), state.units.get())
-        )
+        let deck = format::height(state.rest_height(), state.units.get());
+        format!("Side elevation, deck at {deck}. Plots over the deck's height. {}", trends.get())
     };
     view! {
         <div class="figure" class:narrow=move || room.get().is_some_and(|room| room.narrow) node_ref=place>
@@ -125,7 +128,7 @@ pub fn Figure(state: State) -> impl IntoView {
             </svg>
         </div>
         <ShowChoices state/>
-        <Values drawn/>
+        <Values state drawn/>
     }
 }
 

@@ -61,7 +61,7 @@ fn Reader(
     let plotted =
         Memo::new(move |_| state.report.with(|report| Plotted::of(chart, report, state.units.get())));
     let read = move || probe.get().filter(|(read, _)| *read == place).map(|(_, height)| height);
-    let value = Signal::derive(move || read().unwrap_or_else(|| state.height()));
+    let value = Signal::derive(move || read().unwrap_or_else(|| state.rest_height()));
     let ends = Signal::derive(move || state.report.with(|report| (report.lowest(), report.highest())));
     let steps = Signal::derive(move || steps(state.units.get()));
     let words = Signal::derive(move || plotted.with(|plotted| plotted.words(value.get())));

@@ -1,8 +1,10 @@
 //! The values at the deck's height as a table: for screen readers always, for everybody where the picture has no room for it.
 use leptos::prelude::*;
 use risewright::drawing::{Reading, ReadingRow};
+use risewright::report::Report;
 
 use super::figure::Drawn;
+use crate::state::State;
 
 /// What of a reading changes only with the design and the reader's units: names and units, part by part.
 #[derive(Clone, PartialEq, Eq)]
@@ -34,14 +36,20 @@ fn part(reading: &Reading, place: usize) -> Option<(&str, &[ReadingRow])> {
 
 /// The table.
 #[component]
-pub fn Values(drawn: Drawn) -> impl IntoView {
+pub fn Values(state: State, drawn: Drawn) -> impl IntoView {
+    let in_picture = Memo::new(move |_| {
+        drawn.sheet.with(|sheet| sheet.as_ref().is_some_and(|sheet| sheet.frame.reading.is_some()))
+    });
     let reading = Memo::new(move |_| {
+        if in_picture.get() {
+            // Who hears it cannot follow a drag anyway.
+            let height = state.rest_height();
+            let at = |report: &Report| Reading::at(report, &report.at(height), state.units.get());
+            return Some(state.report.with(|report| at(report)));
+        }
         drawn.moving.with(|moving| moving.as_ref().map(|moving| moving.1.reading.clone()))
     });
     let names = Memo::new(move |_| reading.with(|reading| reading.as_ref().map(Names::of)));
-    let in_picture = Signal::derive(move || {
-        drawn.sheet.with(|sheet| sheet.as_ref().is_some_and(|sheet| sheet.frame.reading.is_some()))
-    });
     // Figures are patched one by one; the table is made anew only when its names change.
     let cell = move |place: usize, row: usize, column: usize| {
         Signal::derive(move || {
