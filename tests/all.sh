@@ -32,6 +32,7 @@ step "Page that fails on demand builds" single \
 step "Programs of the solver build" single cargo build --locked --quiet --release -p risewright --examples
 step "Page weighs no more than its budget" single node tests/browser/budget.mjs
 step "The page's module computes the same digits" single node tests/browser/digests.mjs
+step "Analysis in the page against this machine" single node tests/perf/analysis.mjs
 step "Page in a browser" stories node tests/browser/run.mjs
 if cargo deny --version >/dev/null 2>&1; then
   step "Licences and origins of dependencies" single cargo deny --locked check bans licenses sources

@@ -29,6 +29,7 @@ step "Mistakes made on purpose" stories nice bash tests/mutate.sh
 prepare_browser
 (cd tests/perf && npm ci --silent) || give_up "npm could not install Lighthouse; its reason stands above."
 step "Page builds" single cargo run --locked --quiet --release -- --build-only
+step "Programs of the solver build" single cargo build --locked --quiet --release -p risewright --examples
 step "How fast the page is" single node tests/perf/run.mjs
 
 summary

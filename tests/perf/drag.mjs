@@ -1,19 +1,20 @@
 // Dragging, editing and switching as a person does it: how long the main thread is busy from the event to the commit of its frame.
 import { DESKTOP } from "../browser/browser.mjs";
 import { RisewrightPage } from "../browser/page.mjs";
-import { heading, tell, tellSpread } from "./table.mjs";
+import { heading, spread, tell, tellSpread } from "./table.mjs";
 import { frames, traced } from "./trace.mjs";
 
 const MOVES = 200;
 const FRAME = 16;
 
-/** Moves a pressed mouse to and fro, a step a frame. */
-async function sweep(page, from, across, up) {
+/** Moves a pressed mouse to and fro, a step a frame; `each` is done with every step. */
+async function sweep(page, from, across, up, each = async () => {}) {
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();
   for (let move = 0; move < MOVES; move += 1) {
     const share = Math.sin((move / MOVES) * 4 * Math.PI);
     await page.mouse.move(from.x + across * share, from.y + up * share);
+    await each();
     await page.waitForTimeout(FRAME);
   }
   await page.mouse.up();
@@ -23,12 +24,17 @@ async function measured(page, what, work, aim) {
   const { busy, long } = frames(await traced(page, work));
   tellSpread(`${what}, busy ms a frame`, busy, "ms", aim);
   tell(`${what}: tasks over 50 ms`, long.length, "");
+  return spread(busy).median;
 }
 
 async function all(page, risewright, aim) {
   await risewright.open();
   const [ring, deck] = [await risewright.grip("carriage"), await risewright.grip("deck")];
-  await measured(page, "drag of the carriage", () => sweep(page, ring, 40, 0), aim);
+  const drag = await measured(page, "drag of the carriage", () => sweep(page, ring, 40, 0), aim);
+  // A toggle of the picture makes the page lay out and draw everything anew, plots and lettering too.
+  const redraw = () => page.evaluate(() => document.querySelector(".choices input").click());
+  const plain = await measured(page, "the same, everything drawn anew at each move", () => sweep(page, ring, 40, 0, redraw));
+  tell("everything drawn anew against what moves", plain / drag, "x");
   await measured(page, "drag of the deck", () => sweep(page, deck, 0, 90), aim);
   await measured(page, "edit of a number", async () => {
     for (let edit = 0; edit < 20; edit += 1) {

@@ -1,4 +1,4 @@
-// How fast the built page is: `node run.mjs [paint] [drag] [memory] [lighthouse]`, all of them without a word. It prints a table; what swings with
+// How fast the built page is: `node run.mjs [analysis] [paint] [drag] [memory] [lighthouse]`, all of them without a word. It prints a table; what swings with
 // the machine is printed only, what does not (memory, Lighthouse's accessibility and best practices) fails when missed.
 import { launch } from "../browser/browser.mjs";
 import { serve } from "../browser/server.mjs";
@@ -13,6 +13,7 @@ const server = await serve();
 const browser = await launch();
 let held = true;
 try {
+  if (asked("analysis")) await import("./analysis.mjs");
   if (asked("paint")) await paints(browser, server.address);
   if (asked("drag")) await drags(browser, server.address);
   if (asked("memory")) held = (await memory(browser, server.address)) && held;

@@ -43,4 +43,14 @@ export async function run({ page, risewright }) {
   await risewright.drawn();
   assert.ok(Math.abs((await risewright.height()) - raised) < 1e-6);
   await page.mouse.up();
+
+  // There and back again is a drag, not a press on the part.
+  const again = await risewright.grip("carriage");
+  await page.mouse.move(again.x, again.y);
+  await page.mouse.down();
+  await page.mouse.move(again.x - 30, again.y, { steps: 5 });
+  await page.mouse.move(again.x, again.y, { steps: 5 });
+  await page.mouse.up();
+  await risewright.drawn();
+  assert.match(await page.evaluate(() => location.hash), /^#1\/elevation/);
 }

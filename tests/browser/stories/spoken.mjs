@@ -17,7 +17,7 @@ async function walked(page) {
   return `${tree
     .split("\n")
     .filter((line) => !/^\s*- \/url:/.test(line))
-    .map((line) => line.replace(/^(\s*- img "[^"]*"): .*$/, "$1").replace(/(- slider "([^"]*)"): .*$/, (_, head, label) => `${head}: ${words.get(label)}`))
+    .map((line) => line.replace(/^(\s*- '?img "[^"]*"'?): .*$/, "$1").replace(/(- slider "([^"]*)"): .*$/, (_, head, label) => `${head}: ${words.get(label)}`))
     .join("\n")
     .replaceAll("\u00a0", " ")}\n`;
 }

@@ -116,7 +116,17 @@ pub fn Figure(state: State) -> impl IntoView {
                 height=move || extent.get().1
                 viewBox=move || format!("0 0 {} {}", extent.get().0, extent.get().1)
                 on:pointerdown=move |event| pressed.set_value(Some((event.client_x(), event.client_y())))
-                on:click=move |event| pick(state, drawn, pressed.get_value(), &event)
+                // A drag that ends where it began is none the less one.
+                on:pointermove=move |event| {
+                    if !pressed.get_value().is_some_and(|from| is_still(from, &event)) {
+                        pressed.set_value(None);
+                    }
+                }
+                on:click=move |event| {
+                    if pressed.get_value().is_some_and(|from| is_still(from, &event)) {
+                        pick(state, drawn, &event);
+                    }
+                }
             >
                 <g role="img" aria-label=label>
                     <Layer class="still" marks=still/>
@@ -132,16 +142,19 @@ pub fn Figure(state: State) -> impl IntoView {
     }
 }
 
-/// A press on a part that moved nothing: the part is shown cut free, with the forces on it.
-fn pick(state: State, drawn: Drawn, pressed: Option<(i32, i32)>, event: &MouseEvent) {
+/// Whether a pointer is still where it was pressed.
+fn is_still((x, y): (i32, i32), event: &MouseEvent) -> bool {
     /// A hand does not hold quite still, px.
     const STILL: u32 = 3;
-    let (x, y) = (event.client_x(), event.client_y());
-    let still = pressed.is_some_and(|(from, down)| from.abs_diff(x) <= STILL && down.abs_diff(y) <= STILL);
+    x.abs_diff(event.client_x()) <= STILL && y.abs_diff(event.client_y()) <= STILL
+}
+
+/// A press on a part that moved nothing: the part is shown cut free, with the forces on it.
+fn pick(state: State, drawn: Drawn, event: &MouseEvent) {
     let target = event.target().and_then(|target| target.dyn_into::<Element>().ok());
     let picture = target.and_then(|target| target.closest("svg").ok().flatten());
-    let (true, Some(picture), Some(sheet)) = (still, picture, drawn.sheet.get_untracked()) else { return };
-    let at = on_picture(&picture, x, y);
+    let (Some(picture), Some(sheet)) = (picture, drawn.sheet.get_untracked()) else { return };
+    let at = on_picture(&picture, event.client_x(), event.client_y());
     let part = state
         .report
         .with_untracked(|report| state.station.with_untracked(|station| sheet.hit(report, station, at)));
