@@ -22,8 +22,9 @@ export async function watch(context, address, problems) {
   });
   context.on("requestfailed", (request) => {
     const reason = request.failure()?.errorText;
-    // The icon is asked for at some time after the page, and the request is dropped when the page is left before.
-    const dropped = request.url().endsWith("/favicon.svg") && reason === "net::ERR_ABORTED";
+    // The icon is asked for at some time after the page, and the worker's module is read while it runs already: both are dropped when the
+    // page is left before.
+    const dropped = /\/(favicon\.svg|work_bg\.wasm)$/.test(request.url()) && reason === "net::ERR_ABORTED";
     if (!dropped) problems.push(`no answer: ${request.url()} (${reason})`);
   });
   context.on("response", (response) => {
