@@ -33,6 +33,11 @@ export class RisewrightPage {
     await this.ready();
   }
 
+  /** Follows a link to another view while the page stays. */
+  async follow(fragment) {
+    await this.page.evaluate((fragment) => (location.hash = fragment), fragment);
+  }
+
   /** Waits until the program has replaced the static first view. */
   async ready() {
     await this.page.locator("#app main").waitFor();
@@ -96,8 +101,11 @@ export class RisewrightPage {
 
   /** Numbers of a row of the table of values, such as "Screw force". */
   async values(row) {
-    // The table follows when the deck has stood still for a moment.
-    await this.page.waitForTimeout(250);
+    // The table follows when the deck rests.
+    await this.page.waitForFunction(() => {
+      const heading = document.querySelector(".values thead th")?.textContent.replace(/^At /, "deck ");
+      return document.querySelector(".carriage-slider").ariaValueText.startsWith(`${heading},`);
+    });
     const cells = await this.page.locator(".values tr", { hasText: row }).locator("td").allTextContents();
     return cells.map((text) => Number(text.replace("\u2212", "-")));
   }

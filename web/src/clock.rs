@@ -4,7 +4,7 @@ use std::rc::Rc;
 use std::time::Duration;
 
 use leptos::prelude::{
-    Get, GetValue, RwSignal, Set, SetValue, StoredValue, request_animation_frame, set_timeout,
+    Get, GetUntracked, GetValue, RwSignal, Set, SetValue, StoredValue, request_animation_frame, set_timeout,
 };
 
 /// Milliseconds since some fixed moment.
@@ -78,6 +78,14 @@ impl Resting {
         self.settled.get()
     }
 
+    /// It rests now.
+    pub fn settle(&self) {
+        let now = self.latest.get_value();
+        if self.settled.get_untracked().to_bits() != now.to_bits() {
+            self.settled.set(now);
+        }
+    }
+
     /// It has changed.
     pub fn put(&self, value: f64) {
         self.latest.set_value(value);
@@ -94,7 +102,7 @@ impl Resting {
             let now = self.latest.get_value();
             if now.to_bits() == last.to_bits() {
                 self.waiting.set_value(false);
-                self.settled.set(now);
+                self.settle();
             } else {
                 self.wait(now);
             }

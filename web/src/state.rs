@@ -326,6 +326,7 @@ impl State {
 
     /// Lets a screen reader say where the deck came to rest and what the crank feels there.
     pub fn say_rest(&self) {
+        self.settled.settle();
         let units = self.units.get_untracked();
         self.say(self.report.with_untracked(|report| {
             self.station.with_untracked(|station| format::rest_words(station, report, units))

@@ -70,7 +70,7 @@ export async function run({ page, context, risewright }) {
     await page.mouse.up();
     assert.notEqual(await risewright.height(), before);
     for (const [word, title] of DOCUMENTS) {
-      await risewright.open(`#1/${word}/a`);
+      await risewright.follow(`#1/${word}/a`);
       await risewright.read(title);
       await whole(page, risewright, `${word}, ${words}`);
     }

@@ -47,7 +47,7 @@ export async function run({ page, risewright }) {
     await page.locator(".inputs details").evaluateAll((all) => all.forEach((group) => (group.open = true)));
     assert.deepEqual(await small(page), [], `elevation, ${size.width} px`);
     for (const [word, title] of DOCUMENTS) {
-      await risewright.open(`#1/${word}/a`);
+      await risewright.follow(`#1/${word}/a`);
       await risewright.done(title);
       assert.deepEqual(await small(page), [], `${word}, ${size.width} px`);
     }

@@ -11,6 +11,10 @@ export async function run({ page, risewright }) {
     await risewright.view(title);
     assert.match(await risewright.link(), new RegExp(`^#1/${word}/`));
     assert.equal(await page.locator(".reader h2").count(), 1);
+    // A window that is resized, or a phone that is turned, must not look for the picture of the view that was left.
+    await page.setViewportSize({ width: 1280, height: 720 });
+    await risewright.drawn();
+    await page.setViewportSize({ width: 1440, height: 900 });
   }
 
   // An edit in one view is still there in the view one comes back to.

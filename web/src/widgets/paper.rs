@@ -9,7 +9,10 @@ const COLOURS: [&str; 2] = ["(prefers-color-scheme: dark)", "(forced-colors: act
 /// A number that changes whenever colours or density do.
 pub fn paper() -> ReadSignal<u32> {
     let (paper, set_paper) = signal(0_u32);
-    let anew = move || set_paper.update(|paper| *paper = paper.wrapping_add(1));
+    let anew = move || {
+        // Gone with the view that asked; then nobody draws.
+        let _ = set_paper.try_update(|paper| *paper = paper.wrapping_add(1));
+    };
     if let Some(window) = web_sys::window() {
         for choice in COLOURS {
             let Ok(Some(query)) = window.match_media(choice) else { continue };
@@ -21,12 +24,14 @@ pub fn paper() -> ReadSignal<u32> {
         }
     }
     let density = StoredValue::new(f64::NAN);
-    window_event_listener(leptos::ev::resize, move |_| {
+    let resized = window_event_listener(leptos::ev::resize, move |_| {
         let now = web_sys::window().map_or(1.0, |window| window.device_pixel_ratio());
         if (now - density.get_value()).abs() > f64::EPSILON || density.get_value().is_nan() {
             density.set_value(now);
             anew();
         }
     });
+    // The window outlives the view that asked.
+    on_cleanup(move || resized.remove());
     paper
 }
