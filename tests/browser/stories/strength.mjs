@@ -13,13 +13,15 @@ export async function run({ page, risewright }) {
   const fold = await row.getAttribute("data-fold");
   await row.locator("summary").first().click();
   const link = await risewright.link();
+  const words = await page.locator(".reader").textContent();
   await row.locator("[data-take]").first().click();
   await page.waitForFunction((old) => document.querySelector(".tabs a[aria-current]").hash !== old, link);
   await risewright.done("Strength");
   assert.equal(await page.locator(`.reader details[data-fold="${fold}"]`).evaluate((element) => element.open), true);
   await page.keyboard.press("Control+z");
   assert.equal(await risewright.link(), link);
-  await risewright.done("Strength");
+  // Until the worker has answered, the page of the design before stands there.
+  await page.waitForFunction((words) => document.querySelector(".reader").textContent === words, words);
 
   // The part, where it is asked the most.
   const go = page.locator(`.reader details[data-fold="${fold}"] [data-go]`).first();
