@@ -32,13 +32,6 @@ fn written(date: &js_sys::Date) -> String {
     format!("{}-{:02}-{:02}", date.get_full_year(), date.get_month() + 1, date.get_date())
 }
 
-/// Whether the reader wants less motion.
-pub fn less_motion() -> bool {
-    web_sys::window()
-        .and_then(|window| window.match_media("(prefers-reduced-motion: reduce)").ok().flatten())
-        .is_some_and(|query| query.matches())
-}
-
 /// Calls `step` before every paint, with the seconds since the call before, until it returns false.
 pub fn each_frame(step: impl FnMut(f64) -> bool + 'static) {
     next_frame(now(), step);

@@ -5,6 +5,7 @@ mod edit;
 mod format;
 mod frame;
 mod input;
+mod media;
 mod persist;
 mod shelf;
 mod stage;

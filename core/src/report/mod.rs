@@ -246,7 +246,12 @@ impl Report {
     /// The check that counts and is nearest its limit, or farthest beyond it.
     #[must_use]
     pub fn weakest(&self) -> Option<&Check> {
-        self.limiting().max_by(|one, other| one.ratio.total_cmp(&other.ratio))
+        self.weakest_of(|_| true)
+    }
+
+    /// The same among some of them.
+    fn weakest_of(&self, some: impl Fn(&Check) -> bool) -> Option<&Check> {
+        self.limiting().filter(|check| some(check)).max_by(|one, other| one.ratio.total_cmp(&other.ratio))
     }
 
     /// The check that counts and is nearest its limit at one deck height, m, with its ratio there.

@@ -14,6 +14,7 @@ use risewright::report::{Refusal, marked, span};
 
 use crate::edit::Edit;
 use crate::format;
+use crate::media;
 use crate::state::{Message, State};
 use crate::widgets::number_field::{Commit, NumberField, Offer, Refused};
 use crate::widgets::select::{Select, Switch};
@@ -24,9 +25,7 @@ const ROOMY: &str = "(min-width: 80em)";
 /// All groups.
 #[component]
 pub fn Inputs(state: State) -> impl IntoView {
-    let roomy = web_sys::window()
-        .and_then(|window| window.match_media(ROOMY).ok().flatten())
-        .is_some_and(|query| query.matches());
+    let roomy = media::matches(ROOMY);
     view! {
         <aside class="inputs" id="inputs" tabindex="-1" aria-label="Inputs">
             <h2>"Design"</h2>

@@ -5,9 +5,10 @@ use risewright::drawing::Screen;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, PointerEvent};
 
-use crate::clock::{Latest, each_frame, less_motion};
+use crate::clock::{Latest, each_frame};
 use crate::format;
 use crate::input::crank::{Direction, Manner, Turning};
+use crate::media::less_motion;
 use crate::stage::{Deck, DeckSlider, Stage, say};
 use crate::state::State;
 use crate::widgets::room::enlarged;

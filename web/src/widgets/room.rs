@@ -1,4 +1,6 @@
 //! How much room a picture has.
+use crate::media;
+
 /// Up to this width of the window plots stand beneath the drawing; the style sheet changes at the same width.
 const NARROW: &str = "(max-width: 56.1875em)";
 /// The size of type for which the page is drawn, px. Where the browser is set to another, the style sheet enlarges the page by as much.
@@ -21,7 +23,7 @@ pub fn room((width, height): (f64, f64)) -> Option<Room> {
         return None;
     }
     let window = web_sys::window()?;
-    let narrow = window.match_media(NARROW).ok().flatten().is_some_and(|query| query.matches());
+    let narrow = media::matches(NARROW);
     let height =
         if narrow { window.inner_height().ok()?.as_f64()? * TYPE / size_of_type(&window) } else { height };
     Some(Room { width: whole(width), height: whole(height), narrow })

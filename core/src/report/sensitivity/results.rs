@@ -72,10 +72,7 @@ impl Results {
 /// The check with the least left, limits only; the crank's are told apart.
 #[must_use]
 pub fn weakest(report: &Report) -> Option<&crate::checks::Check> {
-    report
-        .limiting()
-        .filter(|check| check.group != Group::Crank)
-        .max_by(|one, other| one.ratio.total_cmp(&other.ratio))
+    report.weakest_of(|check| check.group != Group::Crank)
 }
 
 fn cost(report: &Report) -> Option<f64> {

@@ -6,10 +6,11 @@ use leptos::prelude::*;
 use risewright::quantity::figures;
 
 use super::strip::{HEIGHT, Track};
-use crate::clock::{each_frame, less_motion};
+use crate::clock::each_frame;
 use crate::format;
 use crate::input::crank::{Direction, Manner, Turning};
 use crate::input::keyboard::Command;
+use crate::media::less_motion;
 use crate::state::State;
 use crate::widgets::picture::Layer;
 use crate::widgets::size::observe;
