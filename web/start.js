@@ -13,6 +13,8 @@ const TAB = "risewright.tab";
 const MOST = 3;
 /** A program that has lived so long, ms, was healthy: a failure after that is the first of a row. */
 const HEALTHY = 30_000;
+/** How long the first view may take to come on screen, ms. */
+const PATIENCE = 100;
 /** How long one can read, ms, that the page comes back. */
 const READING = 600;
 
@@ -109,13 +111,35 @@ function hear(trouble) {
   if (isOfTheProgram(trouble)) fail(trouble);
 }
 
+/** When the first view is on screen: the program would keep it off while it starts. A page that is hidden need not wait. */
+function shown() {
+  if (document.hidden) return null;
+  return new Promise((resolve) => {
+    new PerformanceObserver((list) => {
+      if (list.getEntriesByName("first-contentful-paint").length > 0) resolve();
+    }).observe({ type: "paint", buffered: true });
+    setTimeout(resolve, PATIENCE);
+  });
+}
+
+/** When the page is made: the first view is gone then. */
+function made() {
+  return new Promise((resolve) => {
+    const look = () => {
+      if (!app.querySelector(".first")) resolve();
+    };
+    new MutationObserver(look).observe(app, { childList: true });
+    look();
+  });
+}
+
 async function start() {
   addEventListener("error", ({ error }) => hear(error));
   addEventListener("unhandledrejection", ({ reason }) => hear(reason));
   remember(STARTING, "1");
   remember(REASON, null);
   try {
-    const { default: run } = await import("./page.js");
+    const [{ default: run }] = await Promise.all([import("./page.js"), shown()]);
     await run();
   } catch (trouble) {
     console.error(trouble);
@@ -128,8 +152,7 @@ async function start() {
     }
     return;
   }
-  // What follows from the start has happened by then.
-  setTimeout(() => {
+  made().then(() => {
     if (failed) return;
     aliveSince = performance.now();
     remember(STARTING, null);

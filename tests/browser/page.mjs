@@ -216,11 +216,12 @@ export class RisewrightPage {
           const ink = pen.measureText(text.textContent);
           const wide = text.getComputedTextLength();
           const before = { start: 0, middle: wide / 2, end: wide }[style.textAnchor];
-          const at = { x: Number(text.getAttribute("x")), y: Number(text.getAttribute("y")) };
+          const place = text.parentElement.transform.baseVal.consolidate().matrix;
+          const at = { x: place.e, y: place.f };
           const [from, to] = [-before - ink.actualBoundingBoxLeft, -before + ink.actualBoundingBoxRight];
           const [above, below] = [ink.actualBoundingBoxAscent, ink.actualBoundingBoxDescent];
           // Turned text runs upwards, its upper side to the left.
-          const box = text.hasAttribute("transform")
+          const box = place.b !== 0
             ? { left: at.x - above, right: at.x + below, top: at.y - to, bottom: at.y - from }
             : { left: at.x + from, right: at.x + to, top: at.y - above, bottom: at.y + below };
           return { words: text.textContent, classes: [...text.classList], ...box };

@@ -113,8 +113,10 @@ pub fn hunt_design(bytes: &[u8]) -> Option<Report> {
                 assert!(figure.is_finite(), "{}", link::encode(&report.design));
             }
             for finding in &report.findings {
-                for system in [System::Metric, System::Inch] {
-                    sentence(&finding.phrase.text(system));
+                for phrase in [Some(finding.phrase.clone()), report.remedy(finding)].into_iter().flatten() {
+                    for system in [System::Metric, System::Inch] {
+                        sentence(&phrase.text(system));
+                    }
                 }
             }
             Some(report)

@@ -7,17 +7,24 @@ import { frames, traced } from "./trace.mjs";
 const MOVES = 200;
 const FRAME = 16;
 
-/** Moves a pressed mouse to and fro, a step a frame; `each` is done with every step. */
+/**
+ * Moves a pressed mouse to and fro, a step a frame; `each` is done with every step. The browser is told directly: the driver's own mouse runs a
+ * script in the page at every move, which would count as the page's work.
+ */
 async function sweep(page, from, across, up, each = async () => {}) {
-  await page.mouse.move(from.x, from.y);
-  await page.mouse.down();
+  const session = await page.context().newCDPSession(page);
+  const mouse = (type, x, y, buttons) =>
+    session.send("Input.dispatchMouseEvent", { type, x, y, button: type === "mouseMoved" && !buttons ? "none" : "left", buttons, clickCount: 1 });
+  await mouse("mouseMoved", from.x, from.y, 0);
+  await mouse("mousePressed", from.x, from.y, 1);
   for (let move = 0; move < MOVES; move += 1) {
     const share = Math.sin((move / MOVES) * 4 * Math.PI);
-    await page.mouse.move(from.x + across * share, from.y + up * share);
+    await mouse("mouseMoved", from.x + across * share, from.y + up * share, 1);
     await each();
     await page.waitForTimeout(FRAME);
   }
-  await page.mouse.up();
+  await mouse("mouseReleased", from.x, from.y, 0);
+  await session.detach();
 }
 
 async function measured(page, what, work, aim) {

@@ -55,7 +55,7 @@ fn sentences(report: &Report) -> Vec<String> {
     report
         .findings
         .iter()
-        .flat_map(|finding| [Some(&finding.phrase), finding.remedy.as_ref()])
+        .flat_map(|finding| [Some(finding.phrase.clone()), report.remedy(finding)])
         .flatten()
         .flat_map(|phrase| [phrase.text(System::Metric), phrase.text(System::Inch)])
         .collect()

@@ -102,9 +102,10 @@ proptest! {
     }
 }
 
-/// What is missing or endless in a report, of its stations, parts, findings and checks, all of each written out.
+/// What is missing or endless in a report, of its stations, parts, findings with their remedies and checks, all of each written out.
 fn missing(report: &Report, stations: &[Station]) -> Option<&'static str> {
-    let mut text = format!("{stations:?} {:?} {:?}", report.parts, report.findings);
+    let remedies: Vec<_> = report.findings.iter().map(|finding| report.remedy(finding)).collect();
+    let mut text = format!("{stations:?} {:?} {:?} {remedies:?}", report.parts, report.findings);
     for check in &report.checks {
         text += &format!("{:?} {:?} {:?}", check.capacity, check.curve, check.numbers);
         // A bar that is bored through whole has no section left: its stress is endless, and its ratio the greatest there is.

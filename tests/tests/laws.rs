@@ -82,7 +82,7 @@ fn heavier(m: &mut Mechanism, factor: f64) {
     m.lumps.iter_mut().for_each(|lump| lump.mass *= factor);
 }
 
-/// A table without friction, mass or push, its centre pins in the middle.
+/// A table without mass or push.
 fn ideal(table: &Table) -> Table {
     table.with(|m| {
         massless(m);
@@ -97,7 +97,7 @@ proptest! {
     #[test]
     fn drive_force_does_not_depend_on_place_or_push(table in tables(DRIVES, true), xw in -0.3..1.0, push in 20.0..200.0) {
         let moved = table.with(|m| (m.load.xw, m.load.push) = (xw, m.load.push + push));
-        let (here, there) = (table.state(), moved.state());
+        let (here, there) = (table.at_rest(), moved.at_rest());
         prop_assert!(close(here.rest.drive, there.rest.drive, ROUNDING, scale_of(&here) + scale_of(&there)));
         let wheel = (here.rest.base_wheel - there.rest.base_wheel).abs();
         let pivot = (here.rest.joint(JointId::Bl) - there.rest.joint(JointId::Bl)).length();
@@ -121,7 +121,7 @@ proptest! {
     /// Twice as stiff gives way half as far; twice the live load twice as far.
     #[test]
     fn drop_is_linear(table in any_table()) {
-        let drop = |table: &Table| table.state().deflection.unwrap().drop.total();
+        let drop = |table: &Table| table.at_rest().deflection.unwrap().drop.total();
         let table = table.with(|m| m.load.push = 0.0);
         let once = drop(&table);
         prop_assert!(close(drop(&table.with(|m| all_stiffer(m, 2.0))), once / 2.0, ROUNDING, once));
@@ -131,8 +131,8 @@ proptest! {
     /// Maxwell: the drop by a unit push is the shift by a unit weight, and the drop by a unit couple the tilt by it.
     #[test]
     fn displacements_are_reciprocal(table in any_table()) {
-        let weight = table.with(|m| (m.load.weight, m.load.push) = (1.0, 0.0)).state();
-        let push = table.with(|m| (m.load.weight, m.load.push) = (0.0, 1.0)).state();
+        let weight = table.with(|m| (m.load.weight, m.load.push) = (1.0, 0.0)).at_rest();
+        let push = table.with(|m| (m.load.weight, m.load.push) = (0.0, 1.0)).at_rest();
         let at = DVec2::new(table.mechanism.load.xw, table.mechanism.load.yp.unwrap());
         let shift = weight.shape.as_ref().unwrap().deck(at).x;
         let scale = weight.deflection.unwrap().drop.total() + shift.abs();
@@ -140,9 +140,9 @@ proptest! {
 
         // Two opposite pushes one metre apart are a clockwise couple; rigid deck rails, so that its place is nothing.
         let rigid = table.with(|m| (m.top.ei, m.load.weight, m.load.push) = (None, 0.0, 1.0));
-        let high = rigid.with(|m| m.load.yp = Some(1.2)).state().deflection.unwrap().drop.total();
-        let low = rigid.with(|m| m.load.yp = Some(0.2)).state().deflection.unwrap().drop.total();
-        let by_weight = rigid.with(|m| (m.load.weight, m.load.push) = (1.0, 0.0)).state();
+        let high = rigid.with(|m| m.load.yp = Some(1.2)).at_rest().deflection.unwrap().drop.total();
+        let low = rigid.with(|m| m.load.yp = Some(0.2)).at_rest().deflection.unwrap().drop.total();
+        let by_weight = rigid.with(|m| (m.load.weight, m.load.push) = (1.0, 0.0)).at_rest();
         // A level couple on a tilted frame stands 1 m apart across the push's direction: cos(phi) of it counts.
         let lever = table.pose().phi.cos();
         let tilt = by_weight.deflection.unwrap().tilt.total();
@@ -155,7 +155,7 @@ proptest! {
         let ideal = ideal(&table);
         let (n, weight) = (ideal.mechanism.n as f64, ideal.mechanism.load.weight);
         let want = n * weight / table.theta.tan();
-        prop_assert!(close(ideal.state().rest.drive, want, ROUNDING, want));
+        prop_assert!(close(ideal.at_rest().rest.drive, want, ROUNDING, want));
     }
 
     /// All lengths and sections s times as large under the same weight: same forces, moments s times, bending 1/s
@@ -173,7 +173,7 @@ proptest! {
                 *x_anchor *= s;
             }
         });
-        let (small, large) = (small.state(), large.state());
+        let (small, large) = (small.at_rest(), large.at_rest());
         let scale = scale_of(&small);
         prop_assert!(close(large.rest.drive, small.rest.drive, ROUNDING, scale));
         for (a, b) in small.sections.as_ref().unwrap().iter().zip(large.sections.as_ref().unwrap()) {
@@ -191,7 +191,7 @@ proptest! {
         for level in 1..table.mechanism.n {
             drives.push(table.with(|m| m.drive.kind = DriveKind::MidPivot { level }));
         }
-        let forces: Vec<f64> = drives.iter().map(|table| table.state().rest.drive).collect();
+        let forces: Vec<f64> = drives.iter().map(|table| table.at_rest().rest.drive).collect();
         for force in &forces {
             prop_assert!(close(*force, forces[0], ROUNDING, forces[0]), "{forces:?}");
         }
@@ -203,7 +203,7 @@ proptest! {
         let solver = table.solver();
         let pose = |theta: f64| solver.pose_at_angle(theta).unwrap();
         let slope = rate(table.theta, |theta| potential(&table.mechanism, &pose(theta)));
-        let state = table.state();
+        let state = table.at_rest();
         let travel_rate = table.pose().deck_rate() / state.advantage;
         let scale = scale_of(&state) + (slope / travel_rate).abs();
         prop_assert!(close(state.rest.drive, slope / travel_rate, 1e-6, scale));
@@ -237,7 +237,7 @@ proptest! {
     #[test]
     fn closed_forms_of_the_ideal_table(table in tables(BASE, true)) {
         let table = ideal(&table);
-        let (pose, state) = (table.pose(), table.state());
+        let (pose, state) = (table.pose(), table.at_rest());
         let (w, xw, weight, n) = (pose.carriage_x, table.mechanism.load.xw, table.mechanism.load.weight, table.mechanism.n);
         let rest = &state.rest;
         let scale = scale_of(&state);
@@ -271,7 +271,7 @@ proptest! {
         let w = table.pose().carriage_x;
         let centred = ideal(&table).with(|m| m.load.xw = w / 2.0);
         let unit = centred.mechanism.load.weight * w / 4.0;
-        let worst = |table: Table| table.state().sections.unwrap().iter().fold(0.0, |most: f64, arm| most.max(arm.moment)) / unit;
+        let worst = |table: Table| table.at_rest().sections.unwrap().iter().fold(0.0, |most: f64, arm| most.max(arm.moment)) / unit;
         let whole = (2 * n - 1) as f64;
         prop_assert!(close(worst(centred.with(base_drive)), whole, ROUNDING, whole));
         prop_assert!(close(worst(centred.with(top_drive)), whole, ROUNDING, whole));
@@ -357,13 +357,13 @@ proptest! {
     #[test]
     fn play_is_bounded(table in any_table()) {
         let resting = table.with(|m| (m.clearance.rail_gap_base, m.clearance.rail_gap_top) = (0.0, 0.0));
-        let deflection = resting.state().deflection.unwrap();
+        let deflection = resting.at_rest().deflection.unwrap();
         for movement in [deflection.drop, deflection.tilt, deflection.drift] {
             prop_assert!(movement.play.abs() <= movement.lash * (1.0 + ROUNDING));
         }
-        let tight = table.with(|m| m.clearance = Default::default()).state().deflection.unwrap();
+        let tight = table.with(|m| m.clearance = Default::default()).at_rest().deflection.unwrap();
         prop_assert!(tight.drop.play.abs() + tight.drop.lash + tight.tilt.lash + tight.drift.lash <= 0.0);
-        let single = ideal(&table).state().deflection.unwrap();
+        let single = ideal(&table).at_rest().deflection.unwrap();
         prop_assert!(single.drop.play >= -1e-15);
     }
 
@@ -376,7 +376,7 @@ proptest! {
                 m.clearance.pins.d = Some(eyes);
                 m.clearance.screw_backlash = nut;
             });
-            loose.state().deflection.unwrap().drop.lash
+            loose.at_rest().deflection.unwrap().drop.lash
         };
         let (eyes, nut) = (lash(play, 0.0), lash(0.0, 2.0 * play));
         prop_assert!(eyes > 0.0 && (eyes / nut - 1.0).abs() < ROUNDING);
@@ -395,7 +395,7 @@ proptest! {
         let pose = solver.pose_at_carriage(upright.pose().top_axle.x).unwrap();
         let state = solver.state(&pose, Detail::FORCES).unwrap();
         prop_assert!(close(pose.deck_height, upright.pose().deck_height, ROUNDING, 1.0));
-        prop_assert!(close(state.rest.drive, upright.state().rest.drive, 1e-8, state.rest.drive));
+        prop_assert!(close(state.rest.drive, upright.at_rest().rest.drive, 1e-8, state.rest.drive));
     }
 
     /// Clapeyron: half the weight times its drop is the strain energy. Rails rigid: the plane frame checks those. Base
@@ -403,7 +403,7 @@ proptest! {
     #[test]
     fn work_of_the_weight_is_strain_energy(table in any_table()) {
         let table = ideal(&table).with(|m| (m.top.ei, m.base.ei, m.db) = (None, None, 0.0));
-        let (m, state, pose) = (&table.mechanism, table.state(), table.pose());
+        let (m, state, pose) = (&table.mechanism, table.at_rest(), table.pose());
         let rest = &state.rest;
         let slips = JointId::all(m.n).map(|joint| rest.joint(joint).length_squared() / m.joint_k.pins.own(joint.kind()).unwrap());
         let wheels = rest.base_wheel.powi(2) / m.joint_k.wheel_base.unwrap() + rest.top_wheel.powi(2) / m.joint_k.wheel_top.unwrap();
@@ -460,7 +460,7 @@ fn drive_force_at_the_ends_of_motion() {
             "drive": {"kind": "base_carriage", "x_anchor": -0.05}}"#,
     )
     .unwrap();
-    let force = |theta: f64| Table::new(mechanism.clone(), theta).state().rest.drive;
+    let force = |theta: f64| Table::new(mechanism.clone(), theta).at_rest().rest.drive;
     assert!(close(force(1e-4) * 1e-4_f64.sin(), 2700.0, 1e-7, 2700.0));
     assert!(force(std::f64::consts::FRAC_PI_2 - 1e-6).abs() < 0.01);
 }

@@ -168,7 +168,7 @@ fn an_overhang_beyond_the_casters_tips() {
     let tipping = report.findings.iter().find(|finding| finding.spot == Spot::RightCaster).unwrap();
     assert_eq!(tipping.grade, Grade::Over);
     assert!(tipping.phrase.text(System::Metric).contains("the right casters lift"));
-    assert!(tipping.remedy.as_ref().unwrap().text(System::Metric).contains("left casters outwards"));
+    assert!(report.remedy(tipping).unwrap().text(System::Metric).contains("left casters outwards"));
     for id in ["uplift-base-wheels", "uplift-deck-wheels"] {
         assert_eq!(check(&report, id).verdict, Verdict::Watch, "{id}");
     }

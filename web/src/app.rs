@@ -5,11 +5,13 @@ use risewright::share::address::View;
 use risewright::share::link;
 use web_sys::KeyboardEvent;
 
+use crate::begin::begin;
 use crate::frame::header::Header;
 use crate::frame::inputs::Inputs;
 use crate::frame::notice::Notice;
 use crate::input::keyboard::Command;
-use crate::persist;
+use crate::making::{self, Part, is_made, make};
+use crate::persist::{self, First};
 use crate::shelf;
 use crate::state::State;
 use crate::views::elevation::Elevation;
@@ -19,29 +21,44 @@ use crate::views::reader::Page as Leaf;
 use crate::views::sway::Sway;
 use crate::worker;
 
-/// The whole page.
+/// The whole page. It is made in short turns, the analysis of the first design before it, so that the browser can answer in between; what stands
+/// in its place until then stays so long.
 #[component]
 pub fn App() -> impl IntoView {
     let first = persist::first();
-    match State::new(first.designs(), first.fault.clone()) {
-        Ok(state) => {
-            state.look(first.view, first.manner);
-            persist::follow(state, &first);
-            worker::follow(state);
-            persist::take_dropped(Callback::new(move |text| shelf::take(state, text)));
-            window_event_listener(leptos::ev::keydown, move |event| on_key(state, &event));
-            view! { <Page state/> }.into_any()
-        }
-        Err(unsound) => {
-            let reasons = unsound
-                .phrases()
-                .iter()
-                .map(|phrase| phrase.text(risewright::quantity::System::Metric))
-                .collect_view();
-            view! { <p role="alert">"The program cannot work out its own first design. " {reasons}</p> }
-                .into_any()
-        }
+    let begun = RwSignal::new_local(None);
+    begin(first.designs(), first.fault.clone(), move |outcome| begun.set(Some(outcome)));
+    let first = StoredValue::new_local(first);
+    move || {
+        begun.track();
+        begun.try_update_untracked(Option::take).flatten().map(|outcome| match outcome {
+            Ok(begun) => {
+                let state = State::new(begun);
+                first.with_value(|first| follow(state, first));
+                view! { <Page state/> }.into_any()
+            }
+            Err(unsound) => {
+                making::clear();
+                let reasons = unsound
+                    .phrases()
+                    .iter()
+                    .map(|phrase| phrase.text(risewright::quantity::System::Metric))
+                    .collect_view();
+                view! { <p role="alert">"The program cannot work out its own first design. " {reasons}</p> }
+                    .into_any()
+            }
+        })
     }
+}
+
+/// Brings the state in step with everything outside it, and has the page made.
+fn follow(state: State, first: &First) {
+    state.look(first.view, first.manner);
+    persist::follow(state, first);
+    worker::follow(state);
+    persist::take_dropped(Callback::new(move |text| shelf::take(state, text)));
+    window_event_listener(leptos::ev::keydown, move |event| on_key(state, &event));
+    make(state);
 }
 
 #[component]
@@ -55,13 +72,19 @@ fn Page(state: State) -> impl IntoView {
         <Show when=move || !alone.get()>
             <a class="skip" href="#inputs">"Skip to the inputs"</a>
         </Show>
-        <div class="page" class:alone=alone class:embed=embed class:projector=state.enlarged>
+        <div
+            class="page"
+            class:making=move || !is_made(state)
+            class:alone=alone
+            class:embed=embed
+            class:projector=state.enlarged
+        >
             <Show when=move || !embed.get()>
                 <Header state/>
             </Show>
             <Notice state/>
             <main class="sheet">
-                {move || match state.view.get() {
+                <Part state turn=1>{move || match state.view.get() {
                     View::Elevation => view! { <Elevation state/> }.into_any(),
                     View::Sway => view! { <Sway state/> <Leaf state/> }.into_any(),
                     View::Forces => view! { <Forces state/> <Leaf state/> }.into_any(),
@@ -79,10 +102,10 @@ fn Page(state: State) -> impl IntoView {
                         view! { <Leaf state/> }.into_any()
                     }
                     _ => view! { <Leaf state/> }.into_any(),
-                }}
+                }}</Part>
             </main>
             <Show when=move || !alone.get()>
-                <Inputs state/>
+                <Part state turn=4><Inputs state/></Part>
             </Show>
             <Show when=move || embed.get()>
                 <footer class="whole">

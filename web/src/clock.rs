@@ -7,6 +7,9 @@ use leptos::prelude::{
     Get, GetUntracked, GetValue, RwSignal, Set, SetValue, StoredValue, request_animation_frame, set_timeout,
 };
 
+/// How long something must stay as it is to be at rest: longer than a frame, shorter than it takes to listen.
+const MOMENT: Duration = Duration::from_millis(120);
+
 /// Milliseconds since some fixed moment.
 pub fn now() -> f64 {
     js_sys::Date::now()
@@ -46,6 +49,25 @@ fn next_frame(last: f64, mut step: impl FnMut(f64) -> bool + 'static) {
             next_frame(now, step);
         }
     });
+}
+
+/// Calls `step` again and again between other work, from a moment of rest on, until it returns false.
+pub fn at_leisure(step: impl FnMut() -> bool + 'static) {
+    later(MOMENT, step);
+}
+
+/// Calls `step` again and again, each time in a turn of its own in which the browser waits for nothing else, until it returns false.
+pub fn in_turns(step: impl FnMut() -> bool + 'static) {
+    later(Duration::ZERO, step);
+}
+
+fn later(wait: Duration, mut step: impl FnMut() -> bool + 'static) {
+    let call = move || {
+        if step() {
+            later(Duration::ZERO, step);
+        }
+    };
+    set_timeout(call, wait);
 }
 
 /// A value that follows when it has not changed for a moment.
@@ -89,8 +111,6 @@ impl Resting {
     }
 
     fn wait(self, last: f64) {
-        /// Longer than a frame, shorter than it takes to listen.
-        const MOMENT: Duration = Duration::from_millis(120);
         let look = move || {
             let now = self.latest.get_value();
             if now.to_bits() == last.to_bits() {

@@ -1,10 +1,12 @@
 //! The page: a shop drawing of a scissor table that moves.
 mod app;
+mod begin;
 mod clock;
 mod edit;
 mod format;
 mod frame;
 mod input;
+mod making;
 mod media;
 mod persist;
 mod shelf;
@@ -27,8 +29,6 @@ fn main() {
         .and_then(|window| window.document())
         .and_then(|document| document.get_element_by_id("app"));
     let Some(place) = place.and_then(|place| place.dyn_into::<web_sys::HtmlElement>().ok()) else { return };
-    // What stood there until now told the reader to wait.
-    place.set_text_content(None);
     leptos::mount::mount_to(place, app::App).forget();
     #[cfg(feature = "trial")]
     trial::listen();

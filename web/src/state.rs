@@ -12,6 +12,7 @@ use risewright::report::{Refusal, Report, Station, Unsound, analyse};
 use risewright::share::Manner;
 use risewright::share::address::View;
 
+use crate::begin::Begun;
 use crate::clock::Resting;
 use crate::edit::{Book, Edit, Turned};
 use crate::format;
@@ -108,32 +109,16 @@ pub struct State {
     pub notice: RwSignal<Option<Message>>,
     /// What a screen reader says when the deck has come to rest.
     pub spoken: RwSignal<String>,
+    /// Which turn of the page's making it is; see `making.rs`.
+    pub turn: RwSignal<u8>,
 }
 
 impl State {
-    /// Begins with the first of these designs that can stand, else with the demo; the notice tells what was wrong with those
-    /// before it.
-    ///
-    /// # Errors
-    /// When the demo itself cannot be analysed.
-    pub fn new(
-        mut designs: impl Iterator<Item = Design>,
-        mut notice: Option<String>,
-    ) -> Result<Self, Unsound> {
-        let (design, report) = loop {
-            let Some(design) = designs.next() else {
-                let demo = Design::default();
-                let report = analyse(&demo)?;
-                break (demo, report);
-            };
-            match analyse(&design) {
-                Ok(report) => break (design, report),
-                Err(unsound) => notice = Some(cannot_stand(&unsound)),
-            }
-        };
-        let first = Shared::new(report);
+    /// Begins with a design and everything computed from it, and with something to read.
+    pub fn new(begun: Begun) -> Self {
+        let first = Shared::new(begun.report);
         let middle = 0.5 * (first.lowest() + first.highest());
-        let book = RwSignal::new(Book::new(design));
+        let book = RwSignal::new(Book::new(first.design.clone()));
         let design = Memo::new(move |_| book.with(|book| book.design().clone()));
         let report = Memo::new(move |last: Option<&Shared<Report>>| {
             let last = last.unwrap_or(&first);
@@ -149,7 +134,7 @@ impl State {
         let station = Memo::new(move |_| report.with(|report| Shared::new(report.at(height.get()))));
         let turns =
             Memo::new(move |_| report.with(|report| report.turns_at(station.with(|station| station.height))));
-        Ok(Self {
+        Self {
             book,
             design,
             report,
@@ -170,9 +155,10 @@ impl State {
             leaf: RwSignal::new(Leaf::default()),
             picture: RwSignal::new(Picture::default()),
             marked: RwSignal::new(None),
-            notice: RwSignal::new(notice.map(Message::Sentence)),
+            notice: RwSignal::new(begun.notice.map(Message::Sentence)),
             spoken: RwSignal::new(String::new()),
-        })
+            turn: RwSignal::new(0),
+        }
     }
 
     /// Applies an edit; a refused one changes nothing.
@@ -276,8 +262,8 @@ impl State {
     /// Does what a key or button asks for.
     pub fn command(&self, command: Command) {
         match command {
-            Command::Undo => self.turn("Undone", Self::undoes, Book::undo),
-            Command::Redo => self.turn("Redone", Self::redoes, Book::redo),
+            Command::Undo => self.step("Undone", Self::undoes, Book::undo),
+            Command::Redo => self.step("Redone", Self::redoes, Book::redo),
             Command::Enlarge => self.enlarged.update(|enlarged| *enlarged = !*enlarged),
             Command::Stop => {
                 self.turning.set(None);
@@ -287,9 +273,9 @@ impl State {
     }
 
     /// Takes a step back or forth in the history, and says which.
-    fn turn(&self, word: &str, what: fn(&Self) -> Option<String>, step: fn(&mut Book)) {
+    fn step(&self, word: &str, what: fn(&Self) -> Option<String>, walk: fn(&mut Book)) {
         if let Some(title) = untrack(|| what(self)) {
-            self.book.update(step);
+            self.book.update(walk);
             self.say_outcome(&format!("{word}: {}", lower(&title)));
         }
     }
@@ -318,10 +304,16 @@ impl State {
         self.say_rest();
     }
 
-    /// Where the deck stands, in words.
+    /// Turns of the crank from the lowest deck to the height at which the deck last stood still.
+    pub fn rest_turns(&self) -> f64 {
+        self.report.with(|report| report.turns_at(self.rest_height()))
+    }
+
+    /// Where the deck last stood still, in words.
     pub fn deck_words(&self) -> String {
-        self.report
-            .with(|report| format::deck_words(self.height(), self.turns.get(), report, self.units.get()))
+        self.report.with(|report| {
+            format::deck_words(self.rest_height(), self.rest_turns(), report, self.units.get())
+        })
     }
 
     /// Lets a screen reader say where the deck came to rest and what the crank feels there.
@@ -356,7 +348,8 @@ impl State {
     }
 }
 
-fn cannot_stand(unsound: &Unsound) -> String {
+/// Why a design cannot be opened.
+pub fn cannot_stand(unsound: &Unsound) -> String {
     let reasons: Vec<String> =
         unsound.phrases().iter().map(|phrase| phrase.text(System::default())).collect();
     format!("This design cannot be built. {} The design below is still yours.", reasons.join(" "))

@@ -75,6 +75,19 @@ pub enum Curve {
     Multiple,
 }
 
+/// What is tried to find what would help.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Cure {
+    /// The steps that go with a check, by its id.
+    Check(&'static str),
+    /// Steps against the sag.
+    Sag,
+    /// A higher lowest deck and a longer crank.
+    Crank,
+    /// Casters or load moved, and the steps that go with the check.
+    Tipping,
+}
+
 /// One thing found.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
@@ -84,16 +97,16 @@ pub struct Finding {
     pub ratio: f64,
     /// What was found: what, how much, at which height, against which limit.
     pub phrase: Phrase,
-    /// What would help, tried out; none where nothing needs help.
+    /// What would help; none where nothing needs help, or where it has yet to be found.
     pub remedy: Option<Phrase>,
+    /// How [`super::Report::remedy`] finds what would help, since that takes longer than the finding; none where there is nothing to find.
+    pub cure: Option<Cure>,
     /// Deck height at which it happens, m; none where it holds at all heights.
     pub height: Option<f64>,
     /// Where in the drawing.
     pub spot: Spot,
     /// On which curve, if on one.
     pub curve: Option<Curve>,
-    /// The id of the check it comes from, where [`super::Report::remedy`] can try what would help; none where it comes from none.
-    pub check: Option<&'static str>,
 }
 
 /// Findings worst first.

@@ -1,6 +1,7 @@
 //! A design goes in, everything the page shows comes out.
 
 mod advice;
+mod analysis;
 mod body;
 mod caution;
 mod difference;
@@ -18,13 +19,15 @@ mod stiffen;
 mod sway;
 mod trial;
 
+use analysis::{computed, worse_share};
 pub(crate) use findings::SAG_UNSAFE;
 
 pub use crate::quantity::{Amount, Phrase};
 pub use advice::Help;
+pub use analysis::{Analysis, analyse};
 pub use body::Doing;
 pub use difference::{Changed, Compared, Difference, Sense, difference};
-pub use finding::{Curve, Finding, Grade, Spot};
+pub use finding::{Cure, Curve, Finding, Grade, Spot};
 pub use reach::reach;
 pub use relations::Obstacle;
 pub use revise::{Offer, Refusal, Span, marked, revise, span};
@@ -35,10 +38,10 @@ pub use sway::{
     SpringRun, SwayReport, SwayRun, Worst, merged, told,
 };
 
-use crate::checks::{self, Check, Weight};
-use crate::design::{Design, Fault, check};
-use crate::mechanics::{Diagram, Limits, Mechanism, Solver, idealise};
-use crate::parts::{Part, parts};
+use crate::checks::{Check, Weight};
+use crate::design::{Design, Fault};
+use crate::mechanics::{Diagram, Limits, Mechanism, Solver};
+use crate::parts::Part;
 
 /// Heights in a sweep from the lowest to the highest deck, even in height, ends included.
 pub const STATIONS: usize = 200;
@@ -82,55 +85,6 @@ pub struct Report {
     solver: Solver,
     /// Share of the load that the worse side carries, 0.5 when it stands in the middle.
     pub share: f64,
-}
-
-/// The report of a design.
-///
-/// # Errors
-/// [`Unsound`] where an input lies outside its range or the inputs do not make a table that can stand.
-pub fn analyse(design: &Design) -> Result<Report, Unsound> {
-    let mut report = computed(design)?;
-    report.findings = findings::of(&report);
-    Ok(report)
-}
-
-/// The same with nothing looked for in it: no findings.
-fn computed(design: &Design) -> Result<Report, Unsound> {
-    let faults = check(design);
-    if !faults.is_empty() {
-        return Err(Unsound::Range(faults));
-    }
-    reach(design).map_err(Unsound::Obstacle)?;
-    let unsolvable = |faults: Vec<crate::mechanics::Fault>| {
-        let phrase =
-            faults.first().map_or_else(|| Phrase::new("The table cannot be computed."), fault::sentence);
-        Unsound::Obstacle(Obstacle { key: "dr", phrase })
-    };
-    let mechanism = idealise(design).map_err(unsolvable)?;
-    let solver = Solver::new(&mechanism).map_err(unsolvable)?;
-    let (low, high) = (design.lift.lowest.to_m(), design.lift.highest.to_m());
-    let last = (STATIONS - 1) as f64;
-    let share = worse_share(design);
-    let stations = (0..STATIONS)
-        .map(|at| Station::new(&solver, low + (high - low) * at as f64 / last, share, false))
-        .collect::<Result<Vec<_>, _>>()
-        .map_err(|fault| unsolvable(vec![fault]))?;
-    let levels: Vec<_> = stations.iter().map(Station::level).collect();
-    let checks = checks::all(design, &solver, &levels, share).map_err(|fault| unsolvable(vec![fault]))?;
-    Ok(Report {
-        design: design.clone(),
-        parts: parts(design),
-        stations,
-        checks,
-        findings: Vec::new(),
-        share,
-        solver,
-    })
-}
-
-/// The worse side's share of the load: the lever rule between the two outer arms.
-fn worse_share(design: &Design) -> f64 {
-    0.5 + (design.load.across.to_m() / design.frames.spread.to_m()).abs()
 }
 
 impl Report {

@@ -38,6 +38,11 @@ impl Table {
         self.solver().state(&self.pose(), Detail::ALL).unwrap()
     }
 
+    /// The state of a table that need not be able to move: a change can make one jam that was sound.
+    pub fn at_rest(&self) -> State {
+        self.solver().state(&self.pose(), Detail { motion: false, ..Detail::ALL }).unwrap()
+    }
+
     /// Whether the table can be solved here with a screw that is not near a dead point.
     fn is_sound(&self) -> bool {
         let Ok(solver) = Solver::new(&self.mechanism) else { return false };

@@ -65,29 +65,39 @@ fn StartFrom(state: State) -> impl IntoView {
     }
 }
 
+/// A group. What is in it is made when it is opened for the first time: most groups stay closed, and a field costs something at every edit.
 #[component]
 fn Fields(state: State, group: Group, open: bool) -> impl IntoView {
     let summary = move || state.design.with(|design| format::summary(group, design, state.units.get()));
+    let made = RwSignal::new(open);
+    let make = move || {
+        if !made.get_untracked() {
+            made.set(true);
+        }
+    };
+    // A press makes the fields before the group opens, so that nothing jumps; a browser may open it otherwise too.
     view! {
-        <details open=open>
-            <summary>
+        <details open=open on:toggle=move |_| make()>
+            <summary on:click=move |_| make()>
                 <h3>{group.title()}</h3>
                 <span class="gist">{summary}</span>
             </summary>
-            <div class="fields">
-                {match group {
-                    Group::Arms => Some(picker(state, "pick-panel", "Stock", &PANELS, panel, set_panel).into_any()),
-                    Group::Shop => Some(picker(state, "pick-sheet", "Sheet sold as", &SHEET_SIZES, sheet, set_sheet).into_any()),
-                    Group::Drive => Some(picker(state, "pick-thread", "Thread", &THREADS, thread, set_thread).into_any()),
-                    _ => None,
-                }}
-                {Design::fields()
-                    .filter(|field| field.group == group)
-                    .map(|field| row(state, field))
-                    .collect_view()}
-            </div>
+            <div class="fields">{move || made.get().then(|| fields(state, group))}</div>
         </details>
     }
+}
+
+fn fields(state: State, group: Group) -> impl IntoView {
+    let picker = match group {
+        Group::Arms => Some(picker(state, "pick-panel", "Stock", &PANELS, panel, set_panel).into_any()),
+        Group::Shop => {
+            Some(picker(state, "pick-sheet", "Sheet sold as", &SHEET_SIZES, sheet, set_sheet).into_any())
+        }
+        Group::Drive => Some(picker(state, "pick-thread", "Thread", &THREADS, thread, set_thread).into_any()),
+        _ => None,
+    };
+    let rows = Design::fields().filter(|field| field.group == group).map(|field| row(state, field));
+    (picker, rows.collect_view())
 }
 
 /// A list of the catalogue that fills in several inputs at once.

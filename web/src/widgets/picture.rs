@@ -1,4 +1,7 @@
 //! One layer of a drawing: marks as SVG elements, made once and then only patched where they differ.
+//!
+//! Lettering stands at the origin of a group that is moved: a text that is moved by itself is laid out anew, which costs the browser four times as
+//! much.
 use std::sync::Arc;
 
 use leptos::prelude::*;
@@ -63,18 +66,23 @@ fn patch(group: &Element, drawn: &mut Vec<Drawn>, marks: &[Mark]) {
     }
 }
 
+/// The element of a shape.
 const fn tag(shape: &Shape) -> &'static str {
     match shape {
         Shape::Path(_) => "path",
         Shape::Circle { .. } => "circle",
         Shape::Rect { .. } => "rect",
         Shape::Line { .. } => "line",
-        Shape::Text { .. } => "text",
+        Shape::Text { .. } => "g",
     }
 }
 
 fn create(document: &Document, mark: &Mark) -> Option<Drawn> {
     let element = document.create_element_ns(Some(SVG), tag(&mark.shape)).ok()?;
+    if matches!(mark.shape, Shape::Text { .. }) {
+        let text = document.create_element_ns(Some(SVG), "text").ok()?;
+        element.append_child(&text).ok()?;
+    }
     write(&element, mark, None);
     Some(Drawn { element, mark: mark.clone() })
 }
@@ -108,8 +116,9 @@ impl Writer<'_> {
 
 /// Writes what differs from the mark the element shows; everything when it shows none.
 fn write(element: &Element, mark: &Mark, old: Option<&Mark>) {
+    let lettering = matches!(mark.shape, Shape::Text { .. }).then(|| element.first_element_child()).flatten();
     if old.is_none_or(|old| old.class != mark.class) {
-        set(element, "class", mark.class);
+        set(lettering.as_ref().unwrap_or(element), "class", mark.class);
     }
     let writer = Writer { element };
     match (&mark.shape, old.map(|old| &old.shape)) {
@@ -142,11 +151,15 @@ fn write(element: &Element, mark: &Mark, old: Option<&Mark>) {
             writer.point(["x1", "y1"], *from, old.map(|old| old.0));
             writer.point(["x2", "y2"], *to, old.map(|old| old.1));
         }
-        (shape @ Shape::Text { .. }, old) => write_text(element, shape, old),
+        (shape @ Shape::Text { .. }, old) => {
+            if let Some(lettering) = lettering {
+                write_text(element, &lettering, shape, old);
+            }
+        }
     }
 }
 
-fn write_text(element: &Element, shape: &Shape, old: Option<&Shape>) {
+fn write_text(group: &Element, text: &Element, shape: &Shape, old: Option<&Shape>) {
     let Shape::Text { at, anchor, upright, words } = shape else { return };
     let (mut new_words, mut new_place, mut new_anchor) = (true, true, true);
     if let Some(Shape::Text { at: old_at, anchor: old_anchor, upright: old_upright, words: old_words }) = old
@@ -156,23 +169,17 @@ fn write_text(element: &Element, shape: &Shape, old: Option<&Shape>) {
         new_anchor = old_anchor != anchor;
     }
     if new_anchor {
-        set(element, "text-anchor", anchor.name());
+        set(text, "text-anchor", anchor.name());
     }
     if new_place {
-        let (x, y) = (coordinate(at.x), coordinate(at.y));
-        set(element, "x", &x);
-        set(element, "y", &y);
-        if *upright {
-            set(element, "transform", &format!("rotate(-90 {x} {y})"));
-        } else {
-            let _ = element.remove_attribute("transform");
-        }
+        let turned = if *upright { "rotate(-90)" } else { "" };
+        set(group, "transform", &format!("translate({} {}){turned}", coordinate(at.x), coordinate(at.y)));
     }
     if new_words {
         // A text that changes costs the browser less than one that is replaced.
-        match element.first_child() {
+        match text.first_child() {
             Some(node) => node.set_node_value(Some(words)),
-            None => element.set_text_content(Some(words)),
+            None => text.set_text_content(Some(words)),
         }
     }
 }

@@ -24,8 +24,8 @@ where
                 set_size.maybe_update(|size| core::mem::replace(size, now) != now);
             }
         };
-        measure();
         let call = Closure::<dyn Fn()>::new(measure);
+        // It calls for the first time when the page has been laid out anyway.
         if let Ok(observer) = ResizeObserver::new(call.as_ref().unchecked_ref()) {
             observer.observe(&element);
         }

@@ -12,9 +12,12 @@ pub fn Slider(
     class: &'static str,
     /// What is moved.
     label: &'static str,
-    /// The present value.
+    /// The present value, from which a key goes on.
     #[prop(into)]
     value: Signal<f64>,
+    /// The value that the range shows, where it may follow at rest: to nobody's eye, and it costs something at every move.
+    #[prop(into, optional)]
+    shown: Option<Signal<f64>>,
     /// Smallest and largest value.
     #[prop(into)]
     ends: Signal<(f64, f64)>,
@@ -34,6 +37,7 @@ pub fn Slider(
     #[prop(optional)]
     node: NodeRef<html::Input>,
 ) -> impl IntoView {
+    let shown = shown.unwrap_or(value);
     let on_input = move |_| {
         if let Some(input) = node.get_untracked() {
             moved.run(input.value_as_number());
@@ -58,7 +62,7 @@ pub fn Slider(
             min=move || ends.get().0
             max=move || ends.get().1
             step="any"
-            prop:value=move || value.get()
+            prop:value=move || shown.get()
             aria-valuetext=words
             on:input=on_input
             on:keydown=on_key

@@ -39,10 +39,10 @@ pub(super) fn clashes(report: &Report) -> Vec<Finding> {
                 ratio: 1.0 + missing / ROOM / 100.0,
                 phrase,
                 remedy: Some(remedy),
+                cure: None,
                 height: Some(pair.height),
                 spot: Spot::Arms,
                 curve: None,
-                check: None,
             }
         })
         .collect()

@@ -3,7 +3,7 @@ use super::strength::spot;
 use crate::checks::NEAR;
 use crate::design::Design;
 use crate::quantity::{Amount, Length, Phrase};
-use crate::report::finding::{Curve, Finding, Grade};
+use crate::report::finding::{Cure, Curve, Finding, Grade};
 use crate::report::{Report, advice};
 
 /// Halvings when looking for a remedy: to a two-hundred-and-fiftieth of the range looked through.
@@ -23,18 +23,18 @@ pub(super) fn effort(report: &Report) -> Option<Finding> {
             .and(". Limit set for this design: ")
             .with(check.capacity)
             .and("."),
-        remedy: (grade != Grade::Fine).then(|| remedy(report, check.ratio)).flatten(),
+        remedy: None,
+        cure: (grade != Grade::Fine).then_some(Cure::Crank),
         height: Some(check.height),
         spot: spot(check.member),
         curve: Some(Curve::ScrewForce),
-        check: None,
     })
 }
 
 /// A higher lowest deck, and a longer crank, that keep to the limit, or well below it where it is only near; the first is tried out, the second
 /// follows from the lever.
-fn remedy(report: &Report, ratio: f64) -> Option<Phrase> {
-    let design = &report.design;
+pub(super) fn remedy(report: &Report) -> Option<Phrase> {
+    let (design, ratio) = (&report.design, report.check("crank-force")?.ratio);
     let (share, keeps) = if ratio > 1.0 { (1.0, "keeps to it") } else { (NEAR, "keeps well below it") };
     let limit = share * design.drive.crank_limit.to_n();
     let crank = Length::mm((design.drive.crank.to_mm() * ratio / share).ceil());

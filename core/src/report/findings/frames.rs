@@ -17,7 +17,7 @@ fn finding(
     height: Option<f64>,
     spot: Spot,
 ) -> Finding {
-    Finding { grade, ratio, phrase, remedy: Some(remedy), height, spot, curve: None, check: None }
+    Finding { grade, ratio, phrase, remedy: Some(remedy), cure: None, height, spot, curve: None }
 }
 
 /// Arms too steep at the top.

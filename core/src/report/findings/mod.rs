@@ -13,7 +13,8 @@ pub(super) use sag::COLLAPSES as SAG_COLLAPSES;
 pub(crate) use sag::UNSAFE as SAG_UNSAFE;
 
 use super::Report;
-use super::finding::{Finding, Grade, Spot, sorted};
+use super::finding::{Cure, Finding, Grade, Spot, sorted};
+use crate::quantity::Phrase;
 
 /// Whether anything was found that must not stay, whatever the builder accepts at the crank and however many sheets there are.
 pub(super) fn stops(report: &Report) -> bool {
@@ -22,6 +23,23 @@ pub(super) fn stops(report: &Report) -> bool {
         .findings
         .iter()
         .any(|found| found.grade == Grade::Over && found.spot != Spot::Crank && *found != sheet)
+}
+
+impl Report {
+    /// What would help against one of its findings, tried now where it has yet to be found; none where nothing that was tried helps. Takes up to
+    /// as long as a hundred heights.
+    #[must_use]
+    pub fn remedy(&self, finding: &Finding) -> Option<Phrase> {
+        if finding.remedy.is_some() {
+            return finding.remedy.clone();
+        }
+        match finding.cure? {
+            Cure::Check(id) => strength::remedy(self, self.check(id)?),
+            Cure::Sag => Some(sag::remedy(self)),
+            Cure::Crank => crank::remedy(self),
+            Cure::Tipping => seats::remedy(self),
+        }
+    }
 }
 
 /// Everything found, worst first.

@@ -1,8 +1,7 @@
 //! How far the deck sags, and whether the table is so low that it sags faster than its load grows.
-use crate::mechanics::flex::Movement;
 use crate::quantity::{Amount, Phrase};
 use crate::report::advice;
-use crate::report::finding::{Curve, Finding, Grade, Spot};
+use crate::report::finding::{Cure, Curve, Finding, Grade, Spot};
 use crate::report::{Report, Station};
 
 /// Shares of the lift from which the linear sag is too small, is not to be trusted, and the table can collapse flat when loaded low.
@@ -41,21 +40,23 @@ pub(super) fn drop(report: &Report) -> Finding {
     } else {
         (Grade::Fine, start.and("."))
     };
-    let remedy = (grade != Grade::Fine).then(|| remedy(report, &sag, height));
     Finding {
         grade,
         ratio: share / UNSAFE,
         phrase,
-        remedy,
+        remedy: None,
+        cure: (grade != Grade::Fine).then_some(Cure::Sag),
         height: Some(height),
         spot: Spot::Deck,
         curve: Some(Curve::Sag),
-        check: None,
     }
 }
 
 /// The part that gives most, and the step that takes most off it.
-fn remedy(report: &Report, sag: &Movement, height: f64) -> Phrase {
+pub(super) fn remedy(report: &Report) -> Phrase {
+    let (_, height) = report.greatest(Station::sag_share);
+    let station = report.at(height);
+    let sag = station.sag();
     let causes = [
         ("the arms", sag.arms),
         ("the pivots in their holes", sag.joints),

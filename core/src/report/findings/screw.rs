@@ -44,10 +44,10 @@ pub(super) fn holding(report: &Report) -> Option<Finding> {
         ratio: check.ratio,
         phrase,
         remedy,
+        cure: None,
         height: None,
         spot: spot(check.member),
         curve: None,
-        check: None,
     })
 }
 
@@ -78,9 +78,9 @@ pub(super) fn length(report: &Report) -> Option<Finding> {
                 .with(Amount::Size(needed))
                 .and(" at least, or raise the lowest deck."),
         ),
+        cure: None,
         height: Some(height),
         spot: Spot::Screw,
         curve: None,
-        check: None,
     })
 }

@@ -1,20 +1,35 @@
 //! Whether everything stays on its seat: casters, wheels, pivots.
 use super::strength::spot;
-use crate::checks::{Stance, Verdict};
+use crate::checks::{Check, Stance, Verdict};
 use crate::quantity::{Amount, Phrase};
 use crate::report::Report;
-use crate::report::finding::{Finding, Grade, Spot};
+use crate::report::finding::{Cure, Finding, Grade, Spot};
+
+/// The pair of casters that presses least where the table comes nearest to tipping.
+struct Lifting {
+    /// The force on it, N; less than nothing where it lifts.
+    force: f64,
+    side: &'static str,
+    other: &'static str,
+    spot: Spot,
+}
+
+impl Lifting {
+    fn of(report: &Report, check: &Check) -> Option<Self> {
+        let stance = Stance::of(&report.design, &report.at(check.height).level())?;
+        let [left, right] = stance.pairs();
+        Some(if left < right {
+            Self { force: left, side: "left", other: "right", spot: Spot::LeftCaster }
+        } else {
+            Self { force: right, side: "right", other: "left", spot: Spot::RightCaster }
+        })
+    }
+}
 
 /// Whether both pairs of casters press at every height, swivelled to their worst.
 pub(super) fn tipping(report: &Report) -> Option<Finding> {
     let check = report.check("tip-along")?;
-    let stance = Stance::of(&report.design, &report.at(check.height).level())?;
-    let [left, right] = stance.pairs();
-    let (force, side, other, spot) = if left < right {
-        (left, "left", "right", Spot::LeftCaster)
-    } else {
-        (right, "right", "left", Spot::RightCaster)
-    };
+    let Lifting { force, side, spot, .. } = Lifting::of(report, check)?;
     let grade = Grade::of(check.verdict);
     let phrase = match grade {
         Grade::Over => Phrase::new(format!("Tipping: the {side} casters lift, by "))
@@ -33,24 +48,29 @@ pub(super) fn tipping(report: &Report) -> Option<Finding> {
             .with(Amount::Size(check.height))
             .and("."),
     };
-    let remedy = (grade != Grade::Fine).then(|| {
-        let start = Phrase::new(format!(
-            "Move the {other} casters outwards, or the load back between them; swivel casters are taken at their worst trail."
-        ));
-        match super::strength::remedy(report, check) {
-            Some(tried) => start.and(" ").then(tried),
-            None => start,
-        }
-    });
     Some(Finding {
         grade,
         ratio: check.ratio,
         phrase,
-        remedy,
+        remedy: None,
+        cure: (grade != Grade::Fine).then_some(Cure::Tipping),
         height: Some(check.height),
         spot,
         curve: None,
-        check: None,
+    })
+}
+
+/// Where casters and load belong, and the step that was tried with most effect.
+pub(super) fn remedy(report: &Report) -> Option<Phrase> {
+    let check = report.check("tip-along")?;
+    let lifting = Lifting::of(report, check)?;
+    let start = Phrase::new(format!(
+        "Move the {} casters outwards, or the load back between them; swivel casters are taken at their worst trail.",
+        lifting.other
+    ));
+    Some(match super::strength::remedy(report, check) {
+        Some(tried) => start.and(" ").then(tried),
+        None => start,
     })
 }
 
@@ -78,9 +98,9 @@ fn pulled(report: &Report, (id, who, help): (&str, &str, &str)) -> Option<Findin
             .with(Amount::Size(check.height))
             .and("."),
         remedy: Some(Phrase::new(help)),
+        cure: None,
         height: Some(check.height),
         spot: spot(check.member),
         curve: None,
-        check: None,
     })
 }

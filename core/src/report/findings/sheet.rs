@@ -59,5 +59,5 @@ pub(super) fn area(report: &Report) -> Finding {
         ),
         Grade::Fine => (start.and(" before kerf and offcuts."), None),
     };
-    Finding { grade, ratio: share, phrase, remedy, height: None, spot: Spot::Deck, curve: None, check: None }
+    Finding { grade, ratio: share, phrase, remedy, cure: None, height: None, spot: Spot::Deck, curve: None }
 }

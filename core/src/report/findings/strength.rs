@@ -3,7 +3,7 @@ use crate::checks::{Check, Member, Verdict, Weight};
 use crate::mechanics::JointId;
 use crate::quantity::{Amount, Phrase, lower};
 use crate::report::Report;
-use crate::report::finding::{Finding, Grade, Spot};
+use crate::report::finding::{Cure, Finding, Grade, Spot};
 
 /// Checks that other findings speak of in their own words.
 const TOLD: [&str; 7] = [
@@ -15,9 +15,6 @@ const TOLD: [&str; 7] = [
     "uplift-base-pivots",
     "uplift-deck-pivots",
 ];
-
-/// Remedies are tried at once for so many of the worst findings, since each costs some tens of heights; [`Report::remedy`] tries the others.
-const TRIED: usize = 2;
 
 /// A table that tips by its weight tips at any push: the second need not be said.
 const FOLLOWS: [(&str, &str); 2] = [("push-along", "tip-along"), ("push-across", "tip-across")];
@@ -33,8 +30,7 @@ pub(super) fn checks(report: &Report) -> Vec<Finding> {
     worst.sort_by(|one, other| one.verdict.cmp(&other.verdict).then(other.ratio.total_cmp(&one.ratio)));
     worst
         .into_iter()
-        .enumerate()
-        .map(|(place, check)| Finding {
+        .map(|check| Finding {
             grade: Grade::of(check.verdict),
             ratio: check.ratio,
             phrase: Phrase::new(format!("{}: {}, ", check.group.title(), lower(check.title)))
@@ -44,11 +40,11 @@ pub(super) fn checks(report: &Report) -> Vec<Finding> {
                 .and(" at deck ")
                 .with(Amount::Size(check.height))
                 .and("."),
-            remedy: if place < TRIED { remedy(report, check) } else { None },
+            remedy: None,
+            cure: Some(Cure::Check(check.id)),
             height: Some(check.height),
             spot: spot(check.member),
             curve: None,
-            check: Some(check.id),
         })
         .collect()
 }
@@ -68,15 +64,6 @@ pub(super) fn remedy(report: &Report, check: &Check) -> Option<Phrase> {
         Some(other) => phrase.and(format!(", but too much for another: {}.", lower(other))),
         None => phrase.and("."),
     })
-}
-
-impl Report {
-    /// What would help against a finding that came without a remedy, tried now; none where nothing that was tried helps, or where it comes from no
-    /// check. Takes about as long as a hundred heights.
-    #[must_use]
-    pub fn remedy(&self, finding: &Finding) -> Option<Phrase> {
-        remedy(self, self.check(finding.check?)?)
-    }
 }
 
 /// One word that the rest holds; none where something does not.
@@ -99,10 +86,10 @@ pub(super) fn all_hold(report: &Report) -> Option<Finding> {
         .with(Amount::Share(most.ratio))
         .and("."),
         remedy: None,
+        cure: None,
         height: Some(most.height),
         spot: spot(most.member),
         curve: None,
-        check: None,
     })
 }
 

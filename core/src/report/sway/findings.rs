@@ -73,10 +73,10 @@ impl SwayReport {
             ratio: LEAST_MULTIPLE / worst.multiple,
             phrase: phrase.and("."),
             remedy: (grade != Grade::Fine).then(|| self.reasons(design)),
+            cure: None,
             height: Some(worst.height),
             spot: Spot::Arms,
             curve: Some(Curve::Multiple),
-            check: None,
         })
     }
 
@@ -169,10 +169,10 @@ impl SwayReport {
                 };
                 Phrase::new(why)
             }),
+            cure: None,
             height: Some(height),
             spot: Spot::Deck,
             curve: Some(Curve::Give),
-            check: None,
         })
     }
 
@@ -197,10 +197,10 @@ impl SwayReport {
                 .with(Amount::Size(height))
                 .and("."),
             remedy: (ratio > 1.0).then(|| Phrase::new("The keepers over the wheels must then hold it down.")),
+            cure: None,
             height: Some(height),
             spot,
             curve: None,
-            check: None,
         })
     }
 }
@@ -214,10 +214,10 @@ fn void_test(design: &Design) -> Option<Finding> {
             "Joint test: the arm alone would bend as far as that, so the test says nothing about the joint; it is not used.",
         ),
         remedy: Some(Phrase::new("Hook the scale nearer to the bolt, or pull harder.")),
+        cure: None,
         height: None,
         spot: Spot::Arms,
         curve: None,
-        check: None,
     })
 }
 

@@ -106,6 +106,7 @@ fn Strip(state: State) -> impl IntoView {
                     class="crank-slider"
                     label="Crank, turns from the lowest deck"
                     value=state.turns
+                    shown=Signal::derive(move || state.rest_turns())
                     ends
                     steps=STEPS
                     words

@@ -188,7 +188,8 @@ fn CarriageSlider(state: State, drawn: Drawn) -> impl IntoView {
             height: 2.0 * HALF_FINGER,
         })
     });
-    view! { <Slider class="carriage-slider" label="Carriage, deck height" value ends steps words moved rested node/> }
+    let shown = Signal::derive(move || state.rest_height());
+    view! { <Slider class="carriage-slider" label="Carriage, deck height" value shown ends steps words moved rested node/> }
 }
 
 /// Half the side of a target for a finger, px.

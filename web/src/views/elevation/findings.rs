@@ -1,24 +1,25 @@
 //! What was found, worst first; a click moves the deck to where it happens.
 use leptos::prelude::*;
-use risewright::quantity::System;
-use risewright::report::{Finding, Grade, Report};
+use risewright::quantity::{Phrase, System};
+use risewright::report::{Cure, Finding, Grade, Report};
 use risewright::share::address::View;
 
-use crate::clock::each_frame;
+use crate::clock::at_leisure;
 use crate::persist;
 use crate::state::{Shared, State};
 
-/// The list. What would help is known for the worst at once; for the others it is tried one after another, a frame each, and then stands there
-/// too.
+/// The list. What would help is tried one after another once the design has rested for a moment; until then what was said before keeps its
+/// room, unseen.
 #[component]
 pub fn Findings(state: State) -> impl IntoView {
+    let tried = StoredValue::new(Tried::default());
     let items = move || {
         let units = state.units.get();
         let report = state.report.get();
-        let remedies: Vec<RwSignal<Option<String>>> = report
+        let remedies: Vec<RwSignal<Remedy>> = report
             .findings
             .iter()
-            .map(|finding| RwSignal::new(finding.remedy.as_ref().map(|remedy| remedy.text(units))))
+            .map(|finding| RwSignal::new(tried.with_value(|tried| tried.now(&report, finding, units))))
             .collect();
         let lines = report
             .findings
@@ -29,7 +30,7 @@ pub fn Findings(state: State) -> impl IntoView {
                 item(state, number, finding, finding.phrase.text(units), *remedy).into_any()
             })
             .collect_view();
-        try_later(report, units, remedies);
+        try_later(tried, report, units, remedies);
         lines
     };
     view! {
@@ -44,21 +45,85 @@ pub fn Findings(state: State) -> impl IntoView {
     }
 }
 
-/// Tries what would help against the findings that came without a remedy, until the list is replaced by another.
-fn try_later(report: Shared<Report>, units: System, remedies: Vec<RwSignal<Option<String>>>) {
-    let open = |finding: &Finding| finding.remedy.is_none() && finding.check.is_some();
+/// What would help against a finding, as far as it is known.
+#[derive(Clone, Debug, PartialEq, Eq)]
+enum Remedy {
+    /// Known; none where nothing helps.
+    Known(Option<String>),
+    /// Yet to be tried; what helped before the last edit.
+    Awaited(Option<String>),
+}
+
+/// What helped when it was tried last.
+struct Outcome {
+    cure: Cure,
+    /// None where nothing did.
+    phrase: Option<Phrase>,
+    /// Whether it was tried on the newest report of all that were tried.
+    new: bool,
+}
+
+/// The newest report of all that were tried, and what helped against each finding when it was tried last.
+#[derive(Default)]
+struct Tried {
+    report: Option<Shared<Report>>,
+    outcomes: Vec<Outcome>,
+}
+
+impl Tried {
+    /// What is known of a finding now.
+    fn now(&self, report: &Shared<Report>, finding: &Finding, units: System) -> Remedy {
+        let text = |phrase: &Option<Phrase>| phrase.as_ref().map(|phrase| phrase.text(units));
+        let Some(cure) = finding.cure else { return Remedy::Known(text(&finding.remedy)) };
+        match self.outcomes.iter().find(|outcome| outcome.cure == cure) {
+            Some(last) if last.new && self.report.as_ref() == Some(report) => {
+                Remedy::Known(text(&last.phrase))
+            }
+            last => Remedy::Awaited(last.and_then(|last| text(&last.phrase))),
+        }
+    }
+
+    /// Takes down what was found for a report.
+    fn note(&mut self, report: &Shared<Report>, cure: Cure, phrase: Option<Phrase>) {
+        if self.report.as_ref() != Some(report) {
+            self.report = Some(report.clone());
+            self.outcomes.iter_mut().for_each(|outcome| outcome.new = false);
+        }
+        self.outcomes.retain(|outcome| outcome.cure != cure);
+        self.outcomes.push(Outcome { cure, phrase, new: true });
+    }
+}
+
+/// Tries what would help against the findings of a report, until the list is replaced by another.
+fn try_later(
+    tried: StoredValue<Tried>,
+    report: Shared<Report>,
+    units: System,
+    remedies: Vec<RwSignal<Remedy>>,
+) {
+    let awaited =
+        |remedy: &RwSignal<Remedy>| remedy.with_untracked(|remedy| matches!(remedy, Remedy::Awaited(_)));
     let mut waiting: Vec<usize> =
-        (0..remedies.len()).rev().filter(|place| report.findings.get(*place).is_some_and(open)).collect();
+        (0..remedies.len()).rev().filter(|place| remedies.get(*place).is_some_and(awaited)).collect();
     if waiting.is_empty() {
         return;
     }
-    each_frame(move |_| {
+    at_leisure(move || {
         let Some(place) = waiting.pop() else { return false };
-        let tried = report.findings.get(place).and_then(|finding| report.remedy(finding));
-        let words = tried.map(|remedy| remedy.text(units));
-        // A signal of a list that is gone takes nothing.
-        let replaced = remedies.get(place).is_none_or(|remedy| remedy.try_set(words).is_some());
-        !replaced
+        let (Some(finding), Some(remedy)) = (report.findings.get(place), remedies.get(place)) else {
+            return false;
+        };
+        // A signal of a list that is gone is not there any more.
+        if remedy.is_disposed() {
+            return false;
+        }
+        let phrase = report.remedy(finding);
+        let words = phrase.as_ref().map(|phrase| phrase.text(units));
+        if let Some(cure) = finding.cure {
+            tried.try_update_value(|tried| tried.note(&report, cure, phrase));
+        }
+        remedy.set(Remedy::Known(words));
+        !waiting.is_empty()
     });
 }
 
@@ -67,7 +132,7 @@ fn item(
     number: usize,
     finding: &Finding,
     words: String,
-    remedy: RwSignal<Option<String>>,
+    remedy: RwSignal<Remedy>,
 ) -> impl IntoView + use<> {
     let grade = finding.grade;
     let sentence = view! { <b class="word">{grade.word()}</b> " " {words} };
@@ -85,9 +150,17 @@ fn item(
     view! {
         <li class=class(grade)>
             {mark(grade, number)}
-            <div>{sentence} {move || remedy.get().map(|remedy| view! { <p class="remedy">{remedy}</p> })}</div>
+            <div>{sentence} {move || told(remedy.get())}</div>
         </li>
     }
+}
+
+fn told(remedy: Remedy) -> impl IntoView {
+    let (class, words) = match remedy {
+        Remedy::Known(words) => ("remedy", words),
+        Remedy::Awaited(words) => ("remedy awaited", words),
+    };
+    words.map(|words| view! { <p class=class>{words}</p> })
 }
 
 /// The class of a grade.

@@ -14,6 +14,7 @@ mod wall;
 
 use leptos::prelude::*;
 
+use crate::making::Part;
 use crate::state::State;
 
 /// The whole view.
@@ -22,9 +23,11 @@ pub fn Elevation(state: State) -> impl IntoView {
     view! {
         <h2 class="unseen">"Side elevation"</h2>
         <figure::Figure state/>
-        <crank::Crank state/>
-        <findings::Findings state/>
-        <cautions::Cautions/>
-        <wall::Wall state/>
+        <Part state turn=2><crank::Crank state/></Part>
+        <Part state turn=3>
+            <findings::Findings state/>
+            <cautions::Cautions/>
+            <wall::Wall state/>
+        </Part>
     }
 }
