@@ -24,3 +24,6 @@ pub mod drawing;
 pub mod share;
 // What does one read, on screen and on the wall?
 pub mod pages;
+
+// No room: a tool that all of them use.
+pub mod order;

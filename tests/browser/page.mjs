@@ -18,6 +18,9 @@ export const DOCUMENTS = [
   ["sources", "Sources"],
 ];
 
+/** Longer than what nobody sees waits until it follows the deck, ms. */
+const REST = 160;
+
 export class RisewrightPage {
   /** `page` is Playwright's, `address` where the built page is served. */
   constructor(page, address) {
@@ -71,6 +74,8 @@ export class RisewrightPage {
 
   /** The deck's height in millimetres, unrounded. */
   async height() {
+    // What nobody sees follows when the deck rests.
+    await this.page.waitForTimeout(REST);
     return 1000 * Number(await this.carriage.inputValue());
   }
 
@@ -110,9 +115,16 @@ export class RisewrightPage {
     return cells.map((text) => Number(text.replace("\u2212", "-")));
   }
 
-  /** Opens the group that holds an input and returns the input. */
+  /** Opens the group that holds an input and returns the input. A group makes its inputs when it is opened for the first time. */
   async input(label) {
-    const input = this.page.getByRole("complementary", { name: "Inputs" }).getByLabel(label, { exact: true });
+    const inputs = this.page.getByRole("complementary", { name: "Inputs" });
+    const input = inputs.getByLabel(label, { exact: true });
+    for (const group of (await input.count()) ? [] : await inputs.locator("details").all()) {
+      const open = await group.evaluate((element) => element.open || !(element.open = true));
+      await group.locator(".row").first().waitFor({ state: "attached" });
+      if (await input.count()) break;
+      if (!open) await group.evaluate((element) => (element.open = false));
+    }
     await input.evaluate((element) => (element.closest("details").open = true));
     return input;
   }

@@ -4,7 +4,7 @@
 use proptest::prelude::*;
 use risewright::design::{Demo, Design, DriveKind, Field};
 use risewright::quantity::{Count, Kind, Length, Mass, Ratio, System};
-use risewright::report::{Grade, Report, Unsound, analyse, marked, reach, revise, span};
+use risewright::report::{Analysis, Grade, Report, Unsound, analyse, marked, reach, revise, span};
 
 fn value_of(field: &'static Field) -> BoxedStrategy<i64> {
     if field.choices.is_empty() {
@@ -179,6 +179,31 @@ fn the_lowest_deck_ends_where_the_arms_meet() {
     let found = span(&Design::default(), Design::field("lo").unwrap());
     assert!((Length::from_steps(found.from).to_mm() - folded).abs() < 0.01);
     assert!(found.below.unwrap().text(System::Metric).contains("where the arms meet"));
+}
+
+/// Whoever makes a report in pieces gets the same as who makes it at once, whatever the pieces; and the first piece already says what is wrong.
+#[test]
+fn in_pieces_as_at_once() {
+    for (demo, heights) in Demo::ALL.into_iter().flat_map(|demo| [1, 7, 200, 10_000].map(|size| (demo, size)))
+    {
+        let design = demo.design();
+        let mut analysis = Analysis::new(&design).unwrap();
+        let mut turns = 0;
+        let report = loop {
+            turns += 1;
+            if let Some(report) = analysis.advance(heights).unwrap() {
+                break report;
+            }
+        };
+        assert_eq!(turns, 200_usize.div_ceil(heights) + 2);
+        let whole = analyse(&design).unwrap();
+        assert_eq!(report.digest(), whole.digest());
+        assert_eq!(report.findings, whole.findings);
+        assert_eq!(sentences(&report), sentences(&whole));
+    }
+    let mut flat = Demo::PaperLift.design();
+    flat.lift.lowest = Length::mm(10.0);
+    assert!(Analysis::new(&flat).is_err() && analyse(&flat).is_err());
 }
 
 #[test]

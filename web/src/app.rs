@@ -1,4 +1,6 @@
 //! The page's frame: it only puts the pieces in their places.
+use std::sync::{Arc, Mutex};
+
 use leptos::prelude::*;
 use risewright::share::Manner;
 use risewright::share::address::View;
@@ -26,15 +28,23 @@ use crate::worker;
 #[component]
 pub fn App() -> impl IntoView {
     let first = persist::first();
-    let begun = RwSignal::new_local(None);
-    begin(first.designs(), first.fault.clone(), move |outcome| begun.set(Some(outcome)));
-    let first = StoredValue::new_local(first);
+    let begun = RwSignal::new(false);
+    let outcome = Arc::new(Mutex::new(None));
+    let put = Arc::clone(&outcome);
+    begin(first.designs(), first.fault.clone(), move |found| {
+        // Held by nobody else at this moment.
+        if let Ok(mut outcome) = put.lock() {
+            *outcome = Some(found);
+        }
+        begun.set(true);
+    });
     move || {
         begun.track();
-        begun.try_update_untracked(Option::take).flatten().map(|outcome| match outcome {
+        let outcome = outcome.lock().ok().and_then(|mut outcome| outcome.take());
+        outcome.map(|outcome| match outcome {
             Ok(begun) => {
                 let state = State::new(begun);
-                first.with_value(|first| follow(state, first));
+                follow(state, &first);
                 view! { <Page state/> }.into_any()
             }
             Err(unsound) => {

@@ -5,7 +5,7 @@ use crate::clock::in_turns;
 use crate::state::State;
 
 /// The turn after the last part's.
-const MADE: u8 = 5;
+const MADE: u32 = 5;
 
 /// Makes the page.
 pub fn make(state: State) {
@@ -33,7 +33,7 @@ pub fn clear() {
 
 /// A part that is made in a turn, counted from one; at once when the page has been made.
 #[component]
-pub fn Part(state: State, turn: u8, children: ChildrenFn) -> impl IntoView {
+pub fn Part(state: State, turn: u32, children: ChildrenFn) -> impl IntoView {
     let due = move || state.turn.get() >= turn;
     view! { <Show when=due>{children()}</Show> }
 }

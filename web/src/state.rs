@@ -110,7 +110,7 @@ pub struct State {
     /// What a screen reader says when the deck has come to rest.
     pub spoken: RwSignal<String>,
     /// Which turn of the page's making it is; see `making.rs`.
-    pub turn: RwSignal<u8>,
+    pub turn: RwSignal<u32>,
 }
 
 impl State {

@@ -3,6 +3,7 @@ use super::mark::{Hue, Ink};
 use super::plot::TINT;
 use super::view::Chart;
 use crate::mechanics::JointId;
+use crate::order::order;
 use crate::quantity::{System, figures};
 use crate::report::{Report, SAG_UNSAFE, Station};
 
@@ -354,7 +355,7 @@ pub(super) fn pivots(report: &Report) -> Named {
     let mut all: Vec<(f64, JointId)> = JointId::all(stages)
         .map(|joint| (report.greatest(|station| Quantity::Pivot(joint).of(station)).0, joint))
         .collect();
-    all.sort_by(|one, other| other.0.total_cmp(&one.0));
+    order(&mut all, |one, other| other.0.total_cmp(&one.0));
     all.into_iter()
         .zip([MAIN, DASHED, THIN])
         .map(|((_, joint), look)| (joint_words(joint), Quantity::Pivot(joint), look))

@@ -5,6 +5,7 @@ use super::lettering::{Lettering, text};
 use super::mark::{Anchor, Mark};
 use super::scale::{Scale, Screen};
 use crate::mechanics::JointId;
+use crate::order::order;
 use crate::quantity::{System, figures};
 use crate::report::{Report, Station};
 use glam::DVec2;
@@ -183,7 +184,8 @@ impl Field<'_> {
             .filter(|joint| !matches!(joint, JointId::Br | JointId::Tr))
             .collect();
         // The order of the marks is that of the joints; figures are placed in the same order, centre pins first.
-        joints.sort_by_key(|joint| !matches!(joint, JointId::C(_)));
+        let late = |joint: &JointId| !matches!(joint, JointId::C(_));
+        order(&mut joints, |one, other| late(one).cmp(&late(other)));
         let wheels = [
             (JointId::Br, DVec2::new(0.0, rest.base_wheel)),
             (JointId::Tr, rest.top_wheel * subject.pose.top.across()),

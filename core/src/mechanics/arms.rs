@@ -9,6 +9,7 @@ use super::mechanism::Mechanism;
 use super::names::{ArmId, Body, Side};
 use super::section::{Diagram, PointLoad, Softness, Spread};
 use super::statics::Forces;
+use crate::order::order;
 use glam::DVec2;
 
 /// What acts at a place of an arm.
@@ -62,7 +63,7 @@ impl Arms {
             }
         }
         for list in &mut stations {
-            list.sort_by(|a, b| a.0.total_cmp(&b.0));
+            order(list, |a, b| a.0.total_cmp(&b.0));
         }
         Self { stations, spread: cases.arm_weight / m.length, softness: softness(m) }
     }

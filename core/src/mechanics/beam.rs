@@ -3,6 +3,7 @@
 //! Plain `f64` in SI. Loads act across the beam, up positive; forces along it do not bend it.
 
 use super::section::{Diagram, ElasticLine, PointLoad, Softness, Spread};
+use crate::order::order;
 
 /// A beam on two supports.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -29,7 +30,7 @@ impl Beam {
         for (s, across) in self.supports.into_iter().zip(self.reactions(loads)) {
             all.push(PointLoad { s, across, ..PointLoad::default() });
         }
-        all.sort_by(|a, b| a.s.total_cmp(&b.s));
+        order(&mut all, |a, b| a.s.total_cmp(&b.s));
         Diagram::new(&all, Spread::default())
     }
 

@@ -7,6 +7,7 @@ use super::place::{Block, about};
 use super::small::Small;
 use super::solid::{block, steel_flat};
 use crate::design::Design;
+use crate::order::order;
 use crate::quantity::Length;
 
 /// A cross board is let into an arm by this part of the arm's thickness.
@@ -104,7 +105,7 @@ fn timber(design: &Design, arm: ArmName, stages: usize) -> Part {
             });
         }
     }
-    holes.sort_by_key(|hole| hole.along);
+    order(&mut holes, |one, other| one.along.cmp(&other.along));
     let z = about(arm_spread(design, arm.b).to_m() / 2.0, thick);
     let start = -design.arms.end.to_m();
     // The ends are rounded off to half the width, or to the pin where it sits nearer.

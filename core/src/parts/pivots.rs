@@ -8,6 +8,7 @@ use super::part::{ArmName, Form, Part, Rides};
 use super::place::Block;
 use super::solid::{bronze_ring, plastic_ring, steel_ring};
 use crate::design::Design;
+use crate::order::order;
 use crate::quantity::Length;
 
 /// A spacer is a wide steel washer; where there is room a plastic disc of this thickness lets it slide.
@@ -106,7 +107,7 @@ fn members(design: &Design, joint: Joint) -> Vec<Layer> {
             .chain(cheeks("Base pivot cheek", rail_middle(design), false))
             .collect(),
     };
-    list.sort_by_key(|layer| layer.from);
+    order(&mut list, |one, other| one.from.cmp(&other.from));
     list
 }
 

@@ -5,6 +5,7 @@
 //! and a screw that is not along a rail.
 use super::place::{Block, Outline};
 use super::{ArmName, Contact, Part, Rides};
+use crate::order::order;
 use glam::DVec2;
 
 /// Where the axes of a moving body stand, seen from the side.
@@ -113,7 +114,7 @@ pub fn pairs(parts: &[Part], heights: &[(f64, &dyn Fn(Rides) -> Seat)], room: f6
             }
         }
     }
-    found.sort_by(|one, other| one.gap.total_cmp(&other.gap));
+    order(&mut found, |one, other| one.gap.total_cmp(&other.gap));
     found
 }
 

@@ -4,6 +4,7 @@ use super::{Report, Station, reach, worse_share};
 use crate::checks::{self, Check, Lever, Verdict};
 use crate::design::Design;
 use crate::mechanics::{Solver, idealise};
+use crate::order::order;
 use crate::quantity::Phrase;
 
 /// A step that was tried, and what became of the check.
@@ -46,7 +47,7 @@ pub(super) fn best(
             Some((trial, value))
         })
         .collect();
-    tried.sort_by(|one, other| one.1.total_cmp(&other.1));
+    order(&mut tried, |one, other| one.1.total_cmp(&other.1));
     tried.into_iter().find(|(trial, _)| reach(&trial.design).is_ok())
 }
 
@@ -100,7 +101,7 @@ impl Report {
                 })
             })
             .collect();
-        helps.sort_by(|one, other| one.ratio.total_cmp(&other.ratio));
+        order(&mut helps, |one, other| one.ratio.total_cmp(&other.ratio));
         helps
     }
 

@@ -1,5 +1,6 @@
 //! What the builder must hear: a sentence, how bad it is, where and at which height it happens, and what would help.
 use crate::checks::Verdict;
+use crate::order::order;
 use crate::quantity::Phrase;
 
 /// How bad a finding is, worst first.
@@ -112,6 +113,6 @@ pub struct Finding {
 /// Findings worst first.
 #[must_use]
 pub(super) fn sorted(mut findings: Vec<Finding>) -> Vec<Finding> {
-    findings.sort_by(|one, other| one.grade.cmp(&other.grade).then(other.ratio.total_cmp(&one.ratio)));
+    order(&mut findings, |one, other| one.grade.cmp(&other.grade).then(other.ratio.total_cmp(&one.ratio)));
     findings
 }

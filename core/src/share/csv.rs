@@ -1,6 +1,7 @@
 //! Lists as CSV (RFC 4180): comma between, a heading line, CRLF at the end of each. Sizes in millimetres with a decimal point, masses in
 //! kilograms, whatever the reader sees on screen: the files are for other programs.
 use super::flat::round;
+use crate::order::order;
 use crate::parts::{Form, Grain, Part};
 use crate::quantity::System;
 use crate::workshop::drilling::Table;
@@ -16,7 +17,7 @@ pub fn parts(list: &[Part]) -> String {
             None => rows.push((part, part.count)),
         }
     }
-    rows.sort_by_key(|(part, _)| part.number);
+    order(&mut rows, |one, other| one.0.number.cmp(&other.0.number));
     let heading = [
         "number",
         "part",

@@ -1,7 +1,7 @@
 //! Where the design is kept in the browser: two places a tab, each with a checksum, so that a write that breaks off or a value that was
 //! damaged never takes the last good design with it, and no tab ever writes over the design of another.
+use risewright::order::order;
 use std::cell::Cell;
-use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
 use risewright::design::Design;
@@ -62,7 +62,7 @@ impl Found {
             }
         }
         let mut kept: Vec<Kept> = newest.into_values().collect();
-        kept.sort_by_key(|kept| Reverse(kept.stamp));
+        order(&mut kept, |one, other| other.stamp.cmp(&one.stamp));
         Self { kept, torn }
     }
 
@@ -135,7 +135,7 @@ fn put_away(marks: Vec<String>) {
     let mut known = told();
     let before = known.len();
     known.extend(marks);
-    known.sort();
+    order(&mut known, Ord::cmp);
     known.dedup();
     if known.len() != before {
         let from = known.len().saturating_sub(MOST_TOLD);

@@ -1,6 +1,7 @@
 //! What the checks say, each that does not hold in a sentence, and one for all that do.
 use crate::checks::{Check, Member, Verdict, Weight};
 use crate::mechanics::JointId;
+use crate::order::order;
 use crate::quantity::{Amount, Phrase, lower};
 use crate::report::Report;
 use crate::report::finding::{Cure, Finding, Grade, Spot};
@@ -27,7 +28,7 @@ pub(super) fn checks(report: &Report) -> Vec<Finding> {
         .filter(|check| matches!(check.verdict, Verdict::Over | Verdict::Watch) && !TOLD.contains(&check.id))
         .filter(|check| !follows(report, check.id))
         .collect();
-    worst.sort_by(|one, other| one.verdict.cmp(&other.verdict).then(other.ratio.total_cmp(&one.ratio)));
+    order(&mut worst, |one, other| one.verdict.cmp(&other.verdict).then(other.ratio.total_cmp(&one.ratio)));
     worst
         .into_iter()
         .map(|check| Finding {
