@@ -3,6 +3,9 @@
 //! A [`design::Design`] goes in, a [`report::Report`] comes out. Nothing here knows of a screen, a clock or a file.
 //! The rooms are named after the builder's questions; each uses only rooms above it.
 
+// A tool that all rooms use.
+pub mod order;
+// What is written and read.
 pub mod quantity;
 // The words and the stock.
 pub mod catalogue;
@@ -24,6 +27,3 @@ pub mod drawing;
 pub mod share;
 // What does one read, on screen and on the wall?
 pub mod pages;
-
-// No room: a tool that all of them use.
-pub mod order;
