@@ -1,8 +1,8 @@
 //! Short lists in order.
 use core::cmp::Ordering;
 
-/// Sorts a short list where it stands; what is equal keeps its order. Time grows as the square of the length: the library's own sort is for long ones,
-/// but takes four kilobytes for every kind of list, and the page waits for all of them.
+/// Sorts a short list where it stands; what is equal keeps its order. Time grows as the square of the length: a list that
+/// grows with what is kept, or as pairs of parts do, is for the library's own sort. That takes four kilobytes for every kind of list, for which the page waits.
 pub fn order<T>(list: &mut [T], by: impl Fn(&T, &T) -> Ordering) {
     for end in 1..list.len() {
         let mut at = end;

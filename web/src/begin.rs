@@ -23,9 +23,9 @@ pub fn begin(
     notice: Option<String>,
     then: impl FnOnce(Result<Begun, Unsound>) + 'static,
 ) {
-    let mut trial = Trial { designs, demo: false, analysis: None, notice };
+    let mut candidates = Candidates { designs, demo: false, analysis: None, notice };
     let mut then = Some(then);
-    in_turns(move || match trial.advance() {
+    in_turns(move || match candidates.advance() {
         Some(outcome) => {
             if let Some(then) = then.take() {
                 then(outcome);
@@ -36,7 +36,8 @@ pub fn begin(
     });
 }
 
-struct Trial<I> {
+/// The designs to begin with, and the analysis of the one that is tried now.
+struct Candidates<I> {
     designs: I,
     /// Whether it has come to the demo.
     demo: bool,
@@ -44,7 +45,7 @@ struct Trial<I> {
     notice: Option<String>,
 }
 
-impl<I: Iterator<Item = Design>> Trial<I> {
+impl<I: Iterator<Item = Design>> Candidates<I> {
     /// A piece of the work; something once it is done.
     fn advance(&mut self) -> Option<Result<Begun, Unsound>> {
         let outcome = match &mut self.analysis {

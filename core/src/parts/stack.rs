@@ -5,7 +5,6 @@
 //! and a screw that is not along a rail.
 use super::place::{Block, Outline};
 use super::{ArmName, Contact, Part, Rides};
-use crate::order::order;
 use glam::DVec2;
 
 /// Where the axes of a moving body stand, seen from the side.
@@ -114,7 +113,7 @@ pub fn pairs(parts: &[Part], heights: &[(f64, &dyn Fn(Rides) -> Seat)], room: f6
             }
         }
     }
-    order(&mut found, |one, other| one.gap.total_cmp(&other.gap));
+    found.sort_by(|one, other| one.gap.total_cmp(&other.gap));
     found
 }
 

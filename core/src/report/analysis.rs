@@ -1,10 +1,11 @@
 //! How a report is made: what the design is, how it moves, whether it holds, what is to be said of it.
-use super::{Obstacle, Report, STATIONS, Station, Unsound, fault, findings, reach};
+use super::fault::unsolvable;
+use super::reach::stands;
+use super::{Report, STATIONS, Station, Unsound, findings};
 use crate::checks::{self, Check};
-use crate::design::{Design, check};
-use crate::mechanics::{Fault, Solver, idealise};
+use crate::design::Design;
+use crate::mechanics::{Solver, idealise};
 use crate::parts::parts;
-use crate::quantity::Phrase;
 
 /// The report of a design.
 ///
@@ -43,13 +44,9 @@ impl Analysis {
     /// # Errors
     /// As [`analyse`].
     pub fn new(design: &Design) -> Result<Self, Unsound> {
-        let faults = check(design);
-        if !faults.is_empty() {
-            return Err(Unsound::Range(faults));
-        }
-        reach(design).map_err(Unsound::Obstacle)?;
-        let mechanism = idealise(design).map_err(unsolvable)?;
-        let solver = Solver::new(&mechanism).map_err(unsolvable)?;
+        stands(design)?;
+        let mechanism = idealise(design).map_err(|faults| unsolvable(&faults))?;
+        let solver = Solver::new(&mechanism).map_err(|faults| unsolvable(&faults))?;
         Ok(Self {
             design: design.clone(),
             solver,
@@ -86,7 +83,7 @@ impl Analysis {
         for at in known..STATIONS.min(known + heights) {
             let height = low + (high - low) * at as f64 / last;
             let station = Station::new(&self.solver, height, self.share, false)
-                .map_err(|fault| unsolvable(vec![fault]))?;
+                .map_err(|fault| unsolvable(&[fault]))?;
             self.stations.push(station);
         }
         Ok(())
@@ -94,7 +91,7 @@ impl Analysis {
 
     fn check(&self) -> Result<Vec<Check>, Unsound> {
         let levels: Vec<_> = self.stations.iter().map(Station::level).collect();
-        checks::all(&self.design, &self.solver, &levels, self.share).map_err(|fault| unsolvable(vec![fault]))
+        checks::all(&self.design, &self.solver, &levels, self.share).map_err(|fault| unsolvable(&[fault]))
     }
 
     /// What is known, as a report without findings.
@@ -109,11 +106,6 @@ impl Analysis {
             solver: self.solver.clone(),
         }
     }
-}
-
-fn unsolvable(faults: Vec<Fault>) -> Unsound {
-    let phrase = faults.first().map_or_else(|| Phrase::new("The table cannot be computed."), fault::sentence);
-    Unsound::Obstacle(Obstacle { key: "dr", phrase })
 }
 
 /// The worse side's share of the load: the lever rule between the two outer arms.

@@ -1,7 +1,8 @@
 //! Whether a design can stand at all: its rules kept, both ends of its lift within reach of the linkage.
+use super::Unsound;
 use super::fault::sentence;
 use super::relations::{Obstacle, broken};
-use crate::design::Design;
+use crate::design::{Design, check};
 use crate::mechanics::limits::LowStop;
 use crate::mechanics::{Detail, Fault, Solver, free};
 use crate::quantity::{Amount, Phrase};
@@ -48,6 +49,18 @@ pub fn reach(design: &Design) -> Result<(), Obstacle> {
         ));
     }
     screw_path(&solver, low, high)
+}
+
+/// The same, asked first whether every input lies in its range.
+///
+/// # Errors
+/// What is wrong.
+pub(super) fn stands(design: &Design) -> Result<(), Unsound> {
+    let faults = check(design);
+    if !faults.is_empty() {
+        return Err(Unsound::Range(faults));
+    }
+    reach(design).map_err(Unsound::Obstacle)
 }
 
 /// The screw must go one way from the lowest to the highest deck, and keep a length.

@@ -1,10 +1,10 @@
 //! Where the design is kept in the browser: two places a tab, each with a checksum, so that a write that breaks off or a value that was
 //! damaged never takes the last good design with it, and no tab ever writes over the design of another.
-use risewright::order::order;
 use std::cell::Cell;
 use std::collections::BTreeMap;
 
 use risewright::design::Design;
+use risewright::order::order;
 use risewright::share::link;
 
 use super::entry::{Entry, fnv};

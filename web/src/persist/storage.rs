@@ -1,5 +1,4 @@
 //! The browser's storage, which may be refused, full, or changed by others at any time.
-use risewright::order::order;
 use wasm_bindgen::JsValue;
 use web_sys::Storage;
 
@@ -58,7 +57,7 @@ pub fn all(place: Place, prefix: &str) -> Result<Vec<(String, String)>, Refused>
         .filter_map(|key| Some((storage.get_item(&key).ok()??, key)))
         .map(|(text, key)| (key, text))
         .collect();
-    order(&mut found, Ord::cmp);
+    found.sort();
     Ok(found)
 }
 

@@ -1,7 +1,7 @@
 //! The slow run, a step at a time.
 use super::lean::Lean;
 use super::{Case, SWAY_STATIONS, SwayReport, Worst};
-use crate::design::{Design, DriveKind, check};
+use crate::design::{Design, DriveKind};
 use crate::mechanics::frame3::Frame3;
 use crate::mechanics::{
     Detail, Fault, Firmness, Guides, Mechanism, Pose, Slack, Solver, idealise, in_space, rattle,
@@ -9,7 +9,7 @@ use crate::mechanics::{
 use crate::parts::{arm_thickness, flange_thickness};
 use crate::quantity::{Length, Phrase};
 use crate::report::relations::Obstacle;
-use crate::report::{Unsound, fault::sentence, reach};
+use crate::report::{Unsound, fault::unsolvable, reach::stands};
 
 /// How far a run has come.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -46,19 +46,15 @@ impl SwayRun {
     /// [`Unsound`] where the design cannot stand, or where its screw is one for which the side-to-side figures are not
     /// computed: a strut, or one between side pivots.
     pub fn new(design: &Design) -> Result<Self, Unsound> {
-        let faults = check(design);
-        if !faults.is_empty() {
-            return Err(Unsound::Range(faults));
-        }
-        reach(design).map_err(Unsound::Obstacle)?;
+        stands(design)?;
         if !computed(design) {
             let phrase = Phrase::new(
                 "Sideways figures are computed for a screw along the base or under the deck; not yet for this drive.",
             );
             return Err(Unsound::Obstacle(Obstacle { key: "dr", phrase }));
         }
-        let mechanism = idealise(design).map_err(|faults| first(&faults))?;
-        let solver = Solver::new(&mechanism).map_err(|faults| first(&faults))?;
+        let mechanism = idealise(design).map_err(|faults| unsolvable(&faults))?;
+        let solver = Solver::new(&mechanism).map_err(|faults| unsolvable(&faults))?;
         let (low, high) = (design.lift.lowest.to_m(), design.lift.highest.to_m());
         let last = (SWAY_STATIONS - 1) as f64;
         let heights = (0..SWAY_STATIONS).map(|at| low + (high - low) * at as f64 / last).collect();
@@ -86,7 +82,7 @@ impl SwayRun {
             if self.progress().finished() {
                 break;
             }
-            self.step().map_err(|fault| first(&[fault]))?;
+            self.step().map_err(|fault| unsolvable(&[fault]))?;
             self.done += 1;
         }
         Ok(self.progress())
@@ -145,11 +141,6 @@ impl SwayRun {
 /// Whether the side-to-side figures are computed for its drive.
 pub(in crate::report) const fn computed(design: &Design) -> bool {
     matches!(design.drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage)
-}
-
-fn first(faults: &[Fault]) -> Unsound {
-    let phrase = faults.first().map_or_else(|| Phrase::new("The table cannot be computed."), sentence);
-    Unsound::Obstacle(Obstacle { key: "dr", phrase })
 }
 
 fn list(report: &mut SwayReport, case: Case) -> &mut Vec<crate::mechanics::frame3::Stiffness3> {

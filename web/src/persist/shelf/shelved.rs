@@ -1,6 +1,5 @@
 //! A design on the shelf, and the whole shelf, as they stand in the browser's storage.
 use risewright::design::Design;
-use risewright::order::order;
 use risewright::share::link;
 
 use crate::persist::entry::Entry;
@@ -92,7 +91,7 @@ impl Shelf {
         let mut designs: Vec<Shelved> =
             texts.iter().filter_map(|(key, text)| Shelved::read(key, text)).collect();
         let unread = count - designs.len();
-        order(&mut designs, |one, other| other.changed.cmp(&one.changed).then_with(|| one.id.cmp(&other.id)));
+        designs.sort_by(|one, other| other.changed.cmp(&one.changed).then_with(|| one.id.cmp(&other.id)));
         Self { designs, unread, passing }
     }
 

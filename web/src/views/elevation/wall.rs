@@ -210,9 +210,8 @@ impl Column<'_> {
     fn findings(&self, report: &Report, units: System, mut left: f64) -> Findings {
         let mut told = Vec::new();
         for finding in &report.findings {
-            let remedy = finding.remedy.clone().or_else(|| report.remedy(finding));
             let mut words = finding.phrase.text(units);
-            if let Some(remedy) = remedy {
+            if let Some(remedy) = report.remedy(finding) {
                 words = format!("{words} {}", remedy.text(units));
             }
             left -= self.height(&format!("{} {words}", finding.grade.word()), HANGING) + 3.0;
