@@ -111,13 +111,14 @@ function hear(trouble) {
   if (isOfTheProgram(trouble)) fail(trouble);
 }
 
-/** When the first view is on screen: the program would keep it off while it starts. A page that is hidden need not wait. */
+/**
+ * When the first view goes on screen. The program is asked for after that: on a slow line it would take its share from the style sheet, and then
+ * the processor from the first paint. A page that is hidden need not wait, and one that gets no frames does not.
+ */
 function shown() {
   if (document.hidden) return null;
   return new Promise((resolve) => {
-    new PerformanceObserver((list) => {
-      if (list.getEntriesByName("first-contentful-paint").length > 0) resolve();
-    }).observe({ type: "paint", buffered: true });
+    requestAnimationFrame(() => setTimeout(resolve));
     setTimeout(resolve, PATIENCE);
   });
 }
