@@ -14,8 +14,6 @@ export const NOISE = [
   /RuntimeError: unreachable/,
   /RangeError: Maximum call stack size exceeded/,
   /RuntimeError: memory access out of bounds/,
-  // Preloaded files of a start that was broken off.
-  /was preloaded using link preload but not used/,
   /^no answer: .*ERR_ABORTED/,
 ];
 

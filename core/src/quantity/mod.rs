@@ -19,7 +19,7 @@ mod unit;
 pub use digest::Digest;
 pub use error::{LONGEST, ReadError};
 pub use kind::{Kind, Quantity, System};
-pub use phrase::{Amount, Phrase, lower};
+pub use phrase::{Amount, Phrase, capital, lower};
 pub use print::{Printed, Style, print};
 pub use read::{MOST_STEPS, read};
 pub use types::{Angle, Count, Density, Force, Length, Mass, Money, Pace, Ratio, Stiffness, Stress};

@@ -153,6 +153,15 @@ impl Amount {
 pub fn lower(title: &str) -> String {
     let mut letters = title.chars();
     let first = letters.next().unwrap_or_default();
-    let name = letters.clone().next().is_none_or(|second| second == ' ' || second.is_uppercase());
-    if name { title.to_owned() } else { first.to_lowercase().chain(letters).collect() }
+    let name = letters.clone().next().is_none_or(|second| second == ' ' || second.is_ascii_uppercase());
+    if name { title.to_owned() } else { [first.to_ascii_lowercase()].into_iter().chain(letters).collect() }
+}
+
+/// Words as they stand at the beginning of a sentence.
+///
+/// Our own words are plain English, so that plain letters will do: the tables for all scripts of the world take 16 kB of the first load.
+#[must_use]
+pub fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map(|first| first.to_ascii_uppercase()).into_iter().chain(letters).collect()
 }

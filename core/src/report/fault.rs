@@ -1,7 +1,7 @@
 //! A fault of the mechanics as a sentence for the builder, and as what keeps a design from being computed.
 use super::{Obstacle, Unsound};
 use crate::mechanics::Fault;
-use crate::quantity::Phrase;
+use crate::quantity::{Phrase, capital};
 
 /// Why the mechanics do not compute a design: the first of their faults.
 pub(super) fn unsolvable(faults: &[Fault]) -> Unsound {
@@ -12,7 +12,5 @@ pub(super) fn unsolvable(faults: &[Fault]) -> Unsound {
 /// What keeps a mechanism from being computed, as a sentence.
 pub(super) fn sentence(fault: &Fault) -> Phrase {
     let text = if fault.text.starts_with("is ") { fault.to_string() } else { fault.text.clone() };
-    let mut letters = text.chars();
-    let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
-    Phrase::new(format!("{first}{}.", letters.as_str()))
+    Phrase::new(format!("{}.", capital(&text)))
 }

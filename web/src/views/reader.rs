@@ -1,6 +1,7 @@
 //! A view that is read: the document that the worker makes, and how far it has come.
 use std::sync::Arc;
 
+use js_sys::Number;
 use leptos::prelude::*;
 use risewright::share::address::View;
 use risewright::share::link;
@@ -43,7 +44,9 @@ pub fn Page(state: State) -> impl IntoView {
 fn perform(state: State, act: Act) {
     match act.kind.as_str() {
         "go" => {
-            if let Ok(height) = act.value.parse::<f64>() {
+            // The browser's own reader of numbers: another one takes 13 kB of the first load.
+            let height = Number::parse_float(&act.value);
+            if height.is_finite() {
                 let marked = state
                     .report
                     .with(|report| act.of.as_deref().and_then(|id| report.check(id)).map(|check| check.id));

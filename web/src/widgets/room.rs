@@ -1,4 +1,6 @@
 //! How much room a picture has.
+use js_sys::Number;
+
 use crate::media;
 
 /// Up to this width of the window plots stand beneath the drawing; the style sheet changes at the same width.
@@ -34,7 +36,7 @@ fn size_of_type(window: &web_sys::Window) -> f64 {
     let root = window.document().and_then(|document| document.document_element());
     let style = root.and_then(|root| window.get_computed_style(&root).ok().flatten());
     let size = style.and_then(|style| style.get_property_value("font-size").ok());
-    size.and_then(|size| size.trim_end_matches("px").parse().ok()).filter(|size| *size > 0.0).unwrap_or(TYPE)
+    size.map(|size| Number::parse_float(&size)).filter(|size| *size > 0.0).unwrap_or(TYPE)
 }
 
 /// How many pixels of the window a pixel of an element takes: more than one in projector size, or with larger type.

@@ -7,7 +7,7 @@ use crate::drawing::lettering::{Lettering, text};
 use crate::drawing::mark::{Anchor, Mark};
 use crate::drawing::scale::Screen;
 use crate::parts::Form;
-use crate::quantity::{Length, System, figures};
+use crate::quantity::{Length, System, capital, figures};
 use crate::workshop::sheets::Bar;
 
 /// Height of a heading, and of the line of lettering over a bar, px.
@@ -103,10 +103,8 @@ fn label(lettering: &mut Lettering<'_>, over: &Area, part: u32, words: &str) -> 
 
 fn section(bar: &Bar, system: System) -> String {
     let [wide, thick] = bar.section;
-    let name = bar.form.word();
+    let name = capital(bar.form.word());
     let (wide, thick) = (figures::marked(wide, system), figures::marked(thick, system));
-    let mut signs = name.chars();
-    let name: String = signs.next().into_iter().flat_map(char::to_uppercase).chain(signs).collect();
     match bar.form {
         Form::RoundBar => format!("{name}, diameter {wide}"),
         Form::ThreadedBar => format!("{name}, diameter {}, lead {thick}", wide.number),

@@ -142,7 +142,8 @@ fn remedied(remedy: &Remedy, goal: Goal, system: System) -> Vec<Cell> {
     let words = remedy.words.text(system);
     let mut name = Text::default().words(words.clone());
     if !remedy.breaks.is_empty() {
-        name = name.words(format!("; but then over: {}", remedy.breaks.join(", ").to_lowercase()));
+        let broken: Vec<String> = remedy.breaks.iter().map(|title| lower(title)).collect();
+        name = name.words(format!("; but then over: {}", broken.join(", ")));
     }
     let added = [
         plus(remedy.mass, figures::weight(remedy.mass, system).number),

@@ -6,7 +6,7 @@ use super::{PROPOSALS, Page};
 use crate::design::Design;
 use crate::pages::Reader;
 use crate::pages::document::{Act, Block, Cell, Entry, Field, Figure, Fold, Table, Text};
-use crate::quantity::System;
+use crate::quantity::{System, capital};
 use crate::report::search::{Kept, Measure, Pick, Search, Stance};
 use crate::share::link;
 
@@ -206,7 +206,7 @@ fn trade(page: &Page, search: &Search, picks: &[Pick], reader: &Reader) -> Vec<B
                 format!("{} {figure}", words::heading(measure))
             })
             .collect::<Vec<_>>();
-        beside.push(Block::text(format!("{}.", words::capital(&list.join(", ")))));
+        beside.push(Block::text(format!("{}.", capital(&list.join(", ")))));
         beside.extend(built(search, one, system));
     }
     vec![plot, Block::Group("looked-at", beside)]
@@ -219,7 +219,7 @@ fn nothing(search: &Search, system: System) -> Vec<Block> {
     if !ways.is_empty() {
         let names: Vec<&str> = ways.iter().map(|way| words::loose(way.loose)).collect();
         let clash = match names.as_slice() {
-            [one] => format!("{} alone is in the way.", words::capital(one)),
+            [one] => format!("{} alone is in the way.", capital(one)),
             [most @ .., last] => {
                 format!("These limits clash: {} and {last}. Any one of these would do:", most.join(", "))
             }
@@ -268,7 +268,7 @@ fn ruled_out(search: &Search) -> Option<Block> {
     let rows: Vec<Vec<Cell>> = faults
         .into_iter()
         .map(|(fault, count)| {
-            vec![Cell::number(count.to_string()), Cell::words(words::capital(&words::fault(*fault)))]
+            vec![Cell::number(count.to_string()), Cell::words(capital(&words::fault(*fault)))]
         })
         .collect();
     (!rows.is_empty()).then(|| {

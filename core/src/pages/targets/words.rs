@@ -1,7 +1,7 @@
 //! Figures and reasons of the search in words.
 use crate::design::Design;
 use crate::parts::arm_thickness;
-use crate::quantity::{Amount, Phrase, System, figures};
+use crate::quantity::{Amount, Phrase, System, capital, figures};
 use crate::report::PUSH;
 use crate::report::search::{Choice, Fault, Figures, Loose, Measure, Misfit, Pick, WayOut};
 use crate::workshop::hardware::money_text;
@@ -108,11 +108,6 @@ pub(super) fn praise(pick: &Pick, system: System) -> String {
         Some(worst) => format!("{start}; but {}.", pays(worst, figures, system)),
         None => format!("{start}."),
     }
-}
-
-pub(super) fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }
 
 /// How a table is built, in a line.

@@ -4,7 +4,7 @@ use super::{Case, LEAST_MULTIPLE, PUSH, SwayReport};
 use crate::design::{Design, Wear};
 use crate::mechanics::frame3::Rail;
 use crate::mechanics::test_is_void;
-use crate::quantity::{Amount, Phrase};
+use crate::quantity::{Amount, Phrase, capital};
 use crate::report::finding::{Curve, Finding, Grade, Spot, sorted};
 
 /// A give under [`PUSH`] and a rattle from which a table feels flimsy, m. Common practice, no source.
@@ -219,10 +219,4 @@ fn void_test(design: &Design) -> Option<Finding> {
         spot: Spot::Arms,
         curve: None,
     })
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
-    format!("{first}{}", letters.as_str())
 }
