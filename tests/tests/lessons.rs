@@ -197,3 +197,31 @@ fn the_truth_is_shown_where_the_deck_has_been() {
         }
     }
 }
+
+/// The line that stands there before is nobody's guess: nothing is judged by it. What was guessed is held against the truth, but only when the
+/// reader has looked.
+#[test]
+fn only_a_guess_is_judged_and_only_at_the_end() {
+    let report = Rc::new(analyse(&risewright::design::paper_lift()).expect("stands"));
+    let reader = Reader { system: System::Metric, address: String::new(), date: String::new() };
+    for lesson in Lesson::ALL {
+        let mut page = page(View::Lesson(lesson), &report).expect("a page");
+        while page.advance() {}
+        let mut told = |key: &str, text: &str| {
+            page.answer(key, text, &reader);
+            page.document(&reader).html()
+        };
+        let judged = |html: &str| html.contains("close: ") || html.contains("are close");
+        for beat in ["see", "why"] {
+            let html = told("beat", beat);
+            assert!(html.contains("You made no guess") && !judged(&html), "{} {beat}", lesson.word());
+        }
+        told("beat", "guess");
+        told("g4", "0.3");
+        let see = told("beat", "see");
+        assert!(!judged(&see) && !see.contains("your guess</th>"), "{}", lesson.word());
+        let why = told("beat", "why");
+        assert!(judged(&why) && why.contains("your guess</th>"), "{}", lesson.word());
+        assert!(!why.contains("You made no guess"), "{}", lesson.word());
+    }
+}

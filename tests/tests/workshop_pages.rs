@@ -15,7 +15,7 @@ use risewright::mechanics::Solver;
 use risewright::pages::{Act, Block, Cell, Document, Page, Reader, Span, Table, Text, page};
 use risewright::parts::{Form, parts};
 use risewright::quantity::{Length, System};
-use risewright::report::analyse;
+use risewright::report::{Grade, analyse};
 use risewright::share::address::View;
 use risewright::workshop::drilling::{Method, hold, tables};
 
@@ -329,4 +329,52 @@ fn the_ends_of_every_range_of_the_shop_are_drawn() {
             }
         }
     }
+}
+
+/// Whoever comes straight to a page to build from sees what passes a limit, whether a strength check found it or not.
+#[test]
+fn what_passes_a_limit_heads_every_page_to_build_from() {
+    // Longer arms roll farther: the wheels leave the rails of the demo, and no strength check has a word on it.
+    let design = changed(|design| design.lift.arm_length = Length::mm(545.0));
+    let report = analyse(&design).unwrap();
+    let over: Vec<String> = report
+        .findings
+        .iter()
+        .filter(|finding| finding.grade == Grade::Over)
+        .map(|finding| finding.phrase.text(System::Metric))
+        .collect();
+    assert!(!over.is_empty());
+    let views = [View::Strength, View::Sheets, View::Drilling, View::Hardware, View::Steps, View::Helps];
+    for view in views {
+        let said = |design: &Design| made(view, design).document(&reader(System::Metric)).html();
+        for sentence in &over {
+            assert!(said(&design).contains(sentence), "{view:?}: {sentence}");
+            assert!(!said(&Design::default()).contains(sentence), "{view:?}");
+        }
+    }
+}
+
+/// A hole that has a line in the table has its letter in the drawing, beside the table and on a phone.
+#[test]
+fn every_hole_of_the_demos_has_its_letter_in_the_drawing() {
+    let mut letters = 0;
+    for (demo, system) in Demo::ALL.into_iter().flat_map(|demo| SYSTEMS.map(|system| (demo, system))) {
+        let html = made(View::Drilling, &demo.design()).document(&reader(system)).html();
+        for section in html.split("class=\"drilled\"").skip(1) {
+            let table = section.split("<table").nth(1).unwrap();
+            let rows = table.split("</table>").next().unwrap().split("<tr><td>").skip(1);
+            let holes: Vec<&str> = rows.filter_map(|row| row.split("</td>").next()).collect();
+            for drawing in section.split("<svg").skip(1).take(2) {
+                let drawing = drawing.split("</svg>").next().unwrap();
+                for letter in holes.iter().filter(|hole| hole.len() == 1) {
+                    letters += 1;
+                    assert!(
+                        drawing.contains(&format!(">{letter}</text>")),
+                        "{demo:?} {system:?}: no {letter}"
+                    );
+                }
+            }
+        }
+    }
+    assert!(letters > 200, "only {letters} letters looked for");
 }

@@ -9,6 +9,8 @@ use crate::report::Station;
 
 /// Dots spread further than this have their values each beside its own, px.
 const CLUSTER: f64 = 26.0;
+/// Dots this near to each other are one to the eye, px.
+const SAME: f64 = 1.0;
 /// From a dot to its value, px, and how much further where that is taken.
 const BESIDE: f64 = 8.0;
 const FURTHER: [f64; 3] = [BESIDE, 14.0, 22.0];
@@ -36,7 +38,8 @@ impl Placed<'_> {
             .collect()
     }
 
-    /// The values beside the dots. The main one is set first and always stands.
+    /// The values beside the dots. The main one is set first and always stands; another is left out where it could only stand nearer
+    /// to the dot of a neighbour, whose value one would take it for.
     pub(super) fn values(
         &self,
         lettering: &mut Lettering<'_>,
@@ -63,8 +66,9 @@ impl Placed<'_> {
             .zip(&at)
             .enumerate()
             .map(|(rank, (series, (value, x)))| {
+                let nothing = || text(series.lettering, Screen::default(), Anchor::Start, "");
                 if !x.is_finite() {
-                    return text(series.lettering, Screen::default(), Anchor::Start, "");
+                    return nothing();
                 }
                 let words = self.plot.figure(*value, system);
                 let (from, to) = if apart { (*x, *x) } else { (left, right) };
@@ -106,9 +110,21 @@ impl Placed<'_> {
                     || order.into_iter().flat_map(|(side, down)| FURTHER.map(|away| form(side, down, away)));
                 // On a curve or across the zero line only where there is no other place.
                 let measure = lettering.measure();
+                let of_its_own = |form: &Mark| {
+                    let nearest = |words: Area| {
+                        let gap = |dot: f64| (words.x - dot).max(dot - words.right()).max(0.0);
+                        let others = at.iter().map(|(_, dot)| *dot).filter(|dot| (dot - x).abs() > SAME);
+                        others.into_iter().all(|dot| gap(dot) >= gap(*x))
+                    };
+                    !apart || form.lettering(measure).is_none_or(nearest)
+                };
+                let own = || forms().filter(of_its_own);
                 let clear =
-                    forms().filter(|form| form.lettering(measure).is_none_or(|words| self.is_clear(&words)));
-                let value = lettering.place(clear.chain(forms()));
+                    own().filter(|form| form.lettering(measure).is_none_or(|words| self.is_clear(&words)));
+                let mut value = lettering.place(clear.chain(own()).chain([nothing()]));
+                if rank == 0 && value.is_left_out() {
+                    value = lettering.place(forms());
+                }
                 if rank == 0 && value.is_left_out() {
                     lettering.set(form(true, ABOVE, BESIDE))
                 } else {

@@ -14,6 +14,7 @@ mod html;
 mod lessons;
 mod levers;
 mod live;
+mod over;
 mod packet;
 mod sawn;
 mod scanned;
@@ -81,9 +82,16 @@ pub trait Page {
     }
 }
 
-/// The page of a view over a report; none for a view that is no document, like the side elevation.
+/// The page of a view over a report; none for a view that is no document, like the side elevation. Where one would build from it, what passes a
+/// limit stands at its head.
 #[must_use]
 pub fn page(view: View, report: &Rc<Report>) -> Option<Box<dyn Page>> {
+    let page = plain(view, report)?;
+    Some(if over::is_warned_of(view) { over::warned(page, Rc::clone(report)) } else { page })
+}
+
+/// The page of a view by itself.
+fn plain(view: View, report: &Rc<Report>) -> Option<Box<dyn Page>> {
     match view {
         View::Elevation => None,
         View::Sources => Some(Box::new(sources::Sources::new(Rc::clone(report)))),

@@ -4,7 +4,7 @@ use std::rc::Rc;
 use super::document::{Act, Block, Cell, Document, Figure, Span, Table, Text};
 use super::scanned::scanned;
 use super::sway::Summary;
-use super::{CAUTIONS, Page, Reader, page};
+use super::{CAUTIONS, Page, Reader, plain};
 use crate::checks::{Check, MOST, Verdict, Weight};
 use crate::drawing::poster::{KeyFigures, Poster, Ruler, ratio_words, summary};
 use crate::drawing::widths;
@@ -39,7 +39,7 @@ impl Packet {
     /// Over a report; the work behind its pages goes on one after the other.
     pub fn new(report: Rc<Report>) -> Self {
         let mut pages: Vec<Box<dyn Page>> =
-            VIEWS.into_iter().filter_map(|view| page(view, &report)).collect();
+            VIEWS.into_iter().filter_map(|view| plain(view, &report)).collect();
         pages.push(Box::new(Summary::new(Rc::clone(&report))));
         Self { report, pages }
     }
@@ -63,7 +63,7 @@ impl Page for Packet {
             blocks.extend(self.section(reader, document.title, without_acts(document.blocks)));
         }
         blocks.extend(self.section(reader, "Checks".into(), checks(&self.report, reader.system)));
-        if let Some(sources) = page(View::Sources, &self.report) {
+        if let Some(sources) = plain(View::Sources, &self.report) {
             let document = sources.document(reader);
             blocks.extend(self.section(reader, document.title, without_acts(document.blocks)));
         }

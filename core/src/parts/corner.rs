@@ -25,6 +25,13 @@ impl Corner {
         let chord = libm::hypot(next.x - self.x, next.y - self.y);
         (bend > 0.0).then(|| chord * (1.0 + bend * bend) / (4.0 * bend))
     }
+
+    /// Half-way to the next corner, mm: from the middle of the chord by b / 2 times its length, to the right where the way bends to the left.
+    #[must_use]
+    pub const fn half_way(&self, next: &Self) -> [f64; 2] {
+        let (along, up, bend) = (next.x - self.x, next.y - self.y, self.bulge / 2.0);
+        [f64::midpoint(self.x, next.x) + bend * up, f64::midpoint(self.y, next.y) - bend * along]
+    }
 }
 
 impl Part {

@@ -20,6 +20,8 @@ const INCH: [u32; 7] = [1, 2, 4, 8, 16, 32, 64];
 const LINE: f64 = 20.0;
 /// Free around the drawing, px.
 const FREE: f64 = 8.0;
+/// Room for letters of holes above the part, px.
+const LETTER: f64 = 14.0;
 /// Half the strip along the edge of a recess that lettering keeps off, px.
 const EDGE: f64 = 0.5;
 /// A part is drawn no higher than this, px, if a smaller scale is left.
@@ -60,7 +62,7 @@ pub fn plan(part: &Part, rows: &[Row], system: System, width: f64, measure: Meas
     let (drawn_wide, drawn_high) = (long * per_mm, wide * per_mm);
     // Figures across may need more room than the part is wide.
     let need = 14.0 * across.len() as f64;
-    let above = FREE + 8.0 + ((need - drawn_high) / 2.0).max(0.0);
+    let above = FREE + LETTER + ((need - drawn_high) / 2.0).max(0.0);
     let datum = Screen::new(left, above + drawn_high);
     let lie = Lie { scale: Scale { per_mm, origin: datum }, upright: false };
     let width = left + drawn_wide.max(14.0 * along.len() as f64 - left / 2.0) + 2.0 * FREE;
@@ -76,6 +78,15 @@ pub fn plan(part: &Part, rows: &[Row], system: System, width: f64, measure: Meas
     // Lettering stands in the part or off it, not on its edges.
     for y in [datum.y - drawn_high, datum.y] {
         lettering.keep(Area::between([datum.x, datum.x + drawn_wide], [y - EDGE, y + EDGE]));
+    }
+    let outline = part.outline();
+    for (at, corner) in outline.iter().enumerate() {
+        let next = outline[(at + 1) % outline.len()];
+        let [from, middle, to] =
+            [[corner.x, corner.y], corner.half_way(&next), [next.x, next.y]].map(|place| lie.at(place));
+        for end in [from, to] {
+            lettering.shun(end, middle, EDGE);
+        }
     }
     for cut in &part.housings {
         let half = [cut.length, cut.width].map(|side| side.to_mm() / 2.0);
@@ -153,7 +164,7 @@ fn letter(lettering: &mut Lettering<'_>, at: Screen, reach: f64, top: f64, words
         (-out - 2.0, 4.0, Anchor::End),
         (0.0, -out - 14.0, Anchor::Middle),
         (0.0, out + 21.0, Anchor::Middle),
-        (0.0, top - at.y - 4.0, Anchor::Middle),
+        (0.0, top - at.y - 7.0, Anchor::Middle),
         (diagonal, -diagonal - 10.0, Anchor::Start),
         (-diagonal, -diagonal - 10.0, Anchor::End),
     ];

@@ -123,6 +123,49 @@ fn what_must_stand_stands() {
     });
 }
 
+/// Whoever reads a value takes it for that of the nearest dot.
+#[test]
+fn values_stand_by_their_own_dots() {
+    /// Dots closer together than this share their values' places, px.
+    const CLUSTER: f64 = 26.0;
+    let read = std::cell::Cell::new(0);
+    each(|stage, view, sheet, height, moving, _| {
+        let plot = sheet.frame.plots.iter().find(|plot| plot.chart == Chart::Sway(SwayChart::Give));
+        let (Some(plot), Some(sway)) = (plot, &stage.sway) else { return Vec::new() };
+        let dots: Vec<(f64, String)> = [Case::Middle, Case::Soft, Case::Stiff, Case::Unguided]
+            .into_iter()
+            .filter_map(|case| sway.give(case, height))
+            .map(|give| (plot.place(give, height).x, figures::sag(give, view.system).number))
+            .collect();
+        let (left, right) =
+            dots.iter().fold((f64::MAX, f64::MIN), |(left, right), (x, _)| (left.min(*x), right.max(*x)));
+        if right - left <= CLUSTER {
+            return Vec::new();
+        }
+        let level = plot.scale.level(height);
+        let mut wrong = Vec::new();
+        for mark in moving.iter().filter(|mark| mark.class == "sag-t halo") {
+            let (Some(area), said) = (mark.lettering(&widths), words(mark)) else { continue };
+            let gap = |dot: f64| (area.x - dot).max(dot - area.right()).max(0.0);
+            let beside = (area.y - level).abs() < 50.0 && dots.iter().any(|(dot, _)| gap(*dot) < 30.0);
+            if !beside || !dots.iter().any(|(_, number)| number == said) {
+                continue;
+            }
+            read.set(read.get() + 1);
+            let least = dots.iter().map(|(dot, _)| gap(*dot)).fold(f64::MAX, f64::min);
+            if !dots.iter().any(|(dot, number)| number == said && gap(*dot) <= least + 1.0) {
+                wrong.push(format!(
+                    "{said} at {} to {} is none of the nearest of {dots:?}",
+                    area.x,
+                    area.right()
+                ));
+            }
+        }
+        wrong
+    });
+    assert!(read.get() > 100, "only {} values seen", read.get());
+}
+
 #[test]
 fn the_level_is_one_level() {
     each(|stage, view, sheet, height, moving, _| {

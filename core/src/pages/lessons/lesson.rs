@@ -40,6 +40,8 @@ pub(super) struct Answers {
     pub beat: Beat,
     /// The guess at the heights of the handles, as shares of the value axis.
     pub guess: [f64; HANDLES],
+    /// Whether that is a guess of the reader's, and not the line that stands there before.
+    pub guessed: bool,
     /// The choice at the end.
     pub choice: Option<usize>,
 }
@@ -59,7 +61,7 @@ pub(super) struct Taught {
 
 impl Taught {
     pub const fn new(plan: &'static Plan) -> Self {
-        let answers = Answers { beat: Beat::Guess, guess: [BEFORE; HANDLES], choice: None };
+        let answers = Answers { beat: Beat::Guess, guess: [BEFORE; HANDLES], guessed: false, choice: None };
         Self { plan, study: Study::new(plan), answers, visited: None, kept: Kept::NONE }
     }
 }
@@ -91,6 +93,7 @@ impl Page for Taught {
                     && let Some(guess) = self.answers.guess.get_mut(handle)
                 {
                     *guess = value.clamp(0.0, 1.0);
+                    self.answers.guessed = true;
                 }
             }
         }

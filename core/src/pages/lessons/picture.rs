@@ -48,10 +48,9 @@ impl Kept {
         let mut still = String::new();
         plot.axes(&mut still);
         plot.given(&mut still);
-        if seen.answers.beat == Beat::Guess {
-            plot.guess(&mut still, &seen.answers.guess, true);
-        } else {
-            plot.guess(&mut still, &seen.answers.guess, false);
+        let guessing = seen.answers.beat == Beat::Guess;
+        if guessing || seen.answers.guessed {
+            plot.guess(&mut still, &seen.answers.guess, guessing);
         }
         let mut moving = scene.marks.clone();
         if let Some(range) = seen.shown {

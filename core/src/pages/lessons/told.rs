@@ -17,6 +17,9 @@ use crate::share::lesson::Lesson;
 /// Size of the part cut free, px.
 const FREED: (u32, u32) = (760, 320);
 
+/// Who predicts before looking learns more than who only looks: C. H. Crouch and others, American Journal of Physics 72 (2004) 835.
+const UNGUESSED: &str = "You made no guess. Go back to 1 and make one: a wrong guess teaches more than none.";
+
 /// A guess this near, as a share of the axis, is right.
 const NEAR: f64 = 0.08;
 
@@ -35,8 +38,10 @@ pub(super) fn document(plan: &Plan, study: &Study, answers: &Answers, system: Sy
     let mut screen = vec![beats(answers.beat), Block::text((plan.scene)(known, system))];
     match answers.beat {
         Beat::Guess => screen.extend(guess(plan, known, answers, system)),
-        Beat::See => screen.extend(see(plan, known, answers, system)),
+        Beat::See => screen.extend(see(answers)),
         Beat::Why => {
+            let found = if answers.guessed { judged(plan, known, answers, system) } else { UNGUESSED.into() };
+            screen.push(Block::text(found));
             screen.extend(why(plan, known, system));
             screen.extend(closing(plan, answers));
             screen.push(Block::Fold(crate::pages::document::Fold {
@@ -98,15 +103,16 @@ fn guess(plan: &Plan, known: &Studied, answers: &Answers, system: System) -> Vec
     ]
 }
 
-fn see(plan: &Plan, known: &Studied, answers: &Answers, system: System) -> Vec<Block> {
-    vec![
-        Block::text(
-            "Now move the deck from the bottom to the top: the curve appears where the deck has been.",
-        ),
-        table(plan, known, answers, system),
-        Block::text(judged(plan, known, answers, system)),
-        to("Say why", Beat::Why),
-    ]
+/// The truth is seen in the picture, where the deck has been, and nowhere else yet.
+fn see(answers: &Answers) -> Vec<Block> {
+    let mut blocks = vec![Block::text(
+        "Now move the deck from the bottom to the top: the curve appears where the deck has been.",
+    )];
+    if !answers.guessed {
+        blocks.push(Block::text(UNGUESSED));
+    }
+    blocks.push(to("Say why", Beat::Why));
+    blocks
 }
 
 /// Guess and truth as shares of the axis at a handle.
@@ -142,7 +148,9 @@ fn table(plan: &Plan, known: &Studied, answers: &Answers, system: System) -> Blo
     let rows = (0..HANDLES).rev().map(|at| {
         let (guess, truth) = pair(plan, known, answers, system, at);
         let off = guess - truth;
-        let words = if off.abs() <= NEAR {
+        let words = if !answers.guessed {
+            ""
+        } else if off.abs() <= NEAR {
             "close"
         } else if off > 0.0 {
             "less"
@@ -151,7 +159,7 @@ fn table(plan: &Plan, known: &Studied, answers: &Answers, system: System) -> Blo
         };
         vec![
             Cell::number(Amount::Size(handle_height(known, at)).text(system)),
-            Cell::number(plan.unit.amount(guess * end, system)),
+            Cell::number(if answers.guessed { plan.unit.amount(guess * end, system) } else { "–".into() }),
             Cell::StrongNumber(plan.unit.amount(truth * end, system)),
             Cell::words(words),
         ]

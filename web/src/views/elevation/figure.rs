@@ -76,6 +76,8 @@ pub fn Figure(state: State) -> impl IntoView {
     let extent = Memo::new(move |_| {
         sheet.with(|sheet| sheet.as_ref().map_or((0.0, 0.0), |sheet| (sheet.width, sheet.height)))
     });
+    let drawn_plots =
+        Memo::new(move |_| sheet.with(|sheet| sheet.as_ref().map_or(0, |sheet| sheet.frame.plots.len())));
     let still = Signal::derive(move || {
         Arc::new(sheet.with(|sheet| sheet.as_ref().map_or_else(Vec::new, |sheet| sheet.still.clone())))
     });
@@ -137,7 +139,7 @@ pub fn Figure(state: State) -> impl IntoView {
                 <Holds state drawn probe=read/>
             </svg>
         </div>
-        <ShowChoices state/>
+        <ShowChoices state room=drawn_plots/>
         <Values state drawn/>
     }
 }

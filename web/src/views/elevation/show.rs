@@ -1,6 +1,9 @@
 //! What the picture shows: toggles for what lies over the drawing, and the plots beside it.
 use leptos::prelude::*;
+use leptos::{ev, html};
 use risewright::drawing::{Chart, Show};
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
 
 use super::table::{PlotActs, PlotTableWindow};
 use crate::format;
@@ -18,9 +21,9 @@ const TOGGLES: [Toggle; 6] = [
     ("support", |show| show.support, |show, on| show.support = on),
 ];
 
-/// The toggles.
+/// The toggles; `room` says how many plots are drawn.
 #[component]
-pub fn ShowChoices(state: State) -> impl IntoView {
+pub fn ShowChoices(state: State, #[prop(into)] room: Signal<usize>) -> impl IntoView {
     let toggles = TOGGLES.into_iter().map(|(word, read, write)| {
         let on = move || state.shown.with(read);
         let turn = move |event: web_sys::Event| {
@@ -35,7 +38,7 @@ pub fn ShowChoices(state: State) -> impl IntoView {
                 <legend>"Show"</legend>
                 {toggles.collect_view()}
             </fieldset>
-            <Plots state/>
+            <Plots state room/>
             <Marked state/>
         </div>
     }
@@ -59,9 +62,37 @@ fn Marked(state: State) -> impl IntoView {
     view! { {button} }
 }
 
-/// Which plots stand beside the drawing, in the order of the list, each with its table and files.
+/// Closes an open list when one presses elsewhere, and at Escape, which goes back to what opened it.
+fn put_away(list: NodeRef<html::Details>) {
+    let open = move || list.get_untracked().filter(|list| list.open());
+    let pressed = window_event_listener(ev::pointerdown, move |event| {
+        let within = |list: &web_sys::HtmlDetailsElement| {
+            list.contains(event.target().and_then(|target| target.dyn_into().ok()).as_ref())
+        };
+        if let Some(list) = open().filter(|list| !within(list)) {
+            list.set_open(false);
+        }
+    });
+    let escape = window_event_listener(ev::keydown, move |event| {
+        if let Some(list) = open().filter(|_| event.key() == "Escape" && !event.default_prevented()) {
+            list.set_open(false);
+            if let Some(summary) =
+                list.first_element_child().and_then(|summary| summary.dyn_into::<HtmlElement>().ok())
+            {
+                // Refused only where it has left the page.
+                let _ = summary.focus();
+            }
+        }
+    });
+    on_cleanup(move || {
+        pressed.remove();
+        escape.remove();
+    });
+}
+
+/// Which plots stand beside the drawing, in the order of the list, each with its table and files; `room` says how many are drawn.
 #[component]
-fn Plots(state: State) -> impl IntoView {
+fn Plots(state: State, room: Signal<usize>) -> impl IntoView {
     let open = RwSignal::new(None);
     let lines = Chart::ALL.into_iter().map(|chart| {
         let on = move || state.charts.with(|charts| charts.contains(&chart));
@@ -79,12 +110,25 @@ fn Plots(state: State) -> impl IntoView {
             </div>
         }
     });
+    let list = NodeRef::<html::Details>::new();
+    put_away(list);
+    let crowded = move || {
+        let (chosen, shown) = (state.charts.with(Vec::len), room.get());
+        (shown > 0 && shown < chosen).then(|| {
+            let count = match shown {
+                1 => "One plot has".to_owned(),
+                some => format!("{some} plots have"),
+            };
+            view! { <p class="unit">{count} " room beside the drawing: the first ones ticked. Untick one to see another."</p> }
+        })
+    };
     view! {
-        <details class="plots">
+        <details class="plots" node_ref=list>
             <summary>"Plots, tables"</summary>
             <fieldset>
                 <legend class="unseen">"Plots beside the drawing"</legend>
                 {lines.collect_view()}
+                {crowded}
             </fieldset>
         </details>
         <PlotTableWindow state open/>

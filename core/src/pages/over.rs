@@ -1,0 +1,69 @@
+//! What passes a limit, at the head of every page one would build from: whoever comes straight to a page has not seen the elevation's findings.
+use std::rc::Rc;
+
+use super::document::{Act, Block, Document, Text};
+use super::{Live, Page, Reader};
+use crate::drawing;
+use crate::quantity::System;
+use crate::report::{Grade, Report};
+use crate::share::address::View;
+
+/// Whether a view is one to build from, or one that would seem to say that all is well.
+pub(super) const fn is_warned_of(view: View) -> bool {
+    matches!(
+        view,
+        View::Strength | View::Sheets | View::Drilling | View::Hardware | View::Steps | View::Helps
+    )
+}
+
+/// The page with the findings over it; as it is where nothing passes a limit.
+pub(super) fn warned(page: Box<dyn Page>, report: Rc<Report>) -> Box<dyn Page> {
+    let over = report.findings.iter().any(|finding| finding.grade == Grade::Over);
+    if over { Box::new(Over { page, report }) } else { page }
+}
+
+struct Over {
+    page: Box<dyn Page>,
+    report: Rc<Report>,
+}
+
+impl Over {
+    fn head(&self, system: System) -> Block {
+        let found =
+            self.report.findings.iter().filter(|finding| finding.grade == Grade::Over).map(|finding| {
+                let words = Text::default().strong(format!("{}. ", finding.grade.word()));
+                Block::Text(words.words(finding.phrase.text(system)))
+            });
+        let back = Act::View { words: "See it in the elevation".into(), view: View::Elevation.word() };
+        let after = Text::from("Mend this before you buy or cut. ").act(back);
+        Block::Group("passed", found.chain([Block::Text(after)]).collect())
+    }
+}
+
+impl Page for Over {
+    fn advance(&mut self) -> bool {
+        self.page.advance()
+    }
+
+    fn progress(&self) -> f64 {
+        self.page.progress()
+    }
+
+    fn answer(&mut self, key: &str, text: &str, reader: &Reader) {
+        self.page.answer(key, text, reader);
+    }
+
+    fn document(&self, reader: &Reader) -> Document {
+        let mut document = self.page.document(reader);
+        document.blocks.insert(0, self.head(reader.system));
+        document
+    }
+
+    fn live(&mut self, view: &drawing::View, deck: f64, push: f64) -> Option<Live> {
+        self.page.live(view, deck, push)
+    }
+
+    fn file(&self, name: &str, reader: &Reader) -> Option<String> {
+        self.page.file(name, reader)
+    }
+}
