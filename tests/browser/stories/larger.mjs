@@ -44,6 +44,7 @@ export async function run({ page, context, risewright }) {
   for (const [type, width, height] of [
     [32, 1440, 900],
     [24, 1280, 720],
+    [24, 390, 844],
     [16, 320, 640],
   ]) {
     await page.setViewportSize({ width, height });

@@ -41,7 +41,7 @@ export async function run({ page, risewright, another, address }) {
   await page.mouse.move(pad.x + 40, pad.y + 10);
   await page.mouse.down();
   for (let step = 0; step <= 30; step += 1) {
-    await page.mouse.move(pad.x + 40 + step * 8, pad.y + 10 + (step / 30) * (pad.height - 20));
+    await page.mouse.move(pad.x + pad.width * (0.1 + 0.02 * step), pad.y + 10 + (step / 30) * (pad.height - 20));
     await risewright.drawn();
   }
   await page.mouse.up();

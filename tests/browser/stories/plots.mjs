@@ -79,8 +79,27 @@ export async function run({ page, risewright }) {
   await page.keyboard.press("Escape");
   assert.equal(await window.count(), 0);
 
+  // The list stays for the next table; Escape puts it away and leads back to what opened it, and so does a press elsewhere.
+  const list = page.locator(".plots");
+  const isOpen = () => list.evaluate((details) => details.open);
+  assert.ok(await isOpen(), "the window takes the list with it");
+  await page.keyboard.press("Escape");
+  assert.ok(!(await isOpen()), "Escape leaves the list open");
+  assert.equal(await page.evaluate(() => document.activeElement.localName), "summary");
+  await page.keyboard.press("Enter");
+  assert.ok(await isOpen());
+
+  // More plots than there is room for: it says so, and which ones are drawn.
+  const boxes = await list.getByRole("checkbox").all();
+  for (const box of boxes) await box.check();
+  await list.getByText(/^\d plots have room beside the drawing/).waitFor();
+  for (const box of boxes.slice(2)) await box.uncheck();
+  assert.equal(await list.getByText(/have room beside the drawing/).count(), 0);
+
   // In the reader's units, and without opening the table.
   await page.getByRole("group", { name: "Units" }).getByRole("button").nth(1).click();
+  assert.ok(!(await isOpen()), "a press elsewhere leaves the list open");
+  await list.locator("summary").click();
   const inches = await saved(page, () => page.getByRole("button", { name: "Sag at the load: save as CSV" }).click());
   assert.match(inches.text, /^deck height \(in\),under load \(in\),with play \(in\)/);
 }

@@ -19,7 +19,7 @@ pub(super) static PLAN: Plan = Plan {
             Amount::Force(load(known)).text(system)
         )
     },
-    question: "How hard must the screw push, from the bottom to the top?",
+    question: "How hard must the screw pull, from the bottom to the top?",
     designs: || vec![one_stage()],
     sideways: false,
     given: None,

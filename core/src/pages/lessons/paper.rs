@@ -6,15 +6,17 @@ use super::told;
 use crate::pages::document::{Block, Figure, Text};
 use crate::quantity::System;
 
-/// The figure's size on paper, px.
-const SIZE: [f64; 2] = [640.0, 400.0];
+/// Sizes of the figure to draw in and of the one in the answer key, px: between the margins of the paper, and what leaves room for the answer.
+const SIZE: [f64; 2] = [710.0, 420.0];
+const KEY: [f64; 2] = [560.0, 320.0];
 /// Below the figure for the name of what is given, px.
 const LEGEND: f64 = 56.0;
 
 /// Both pages; nothing of them is seen on screen.
 pub(super) fn worksheet(plan: &Plan, known: &Studied, system: System) -> Vec<Block> {
     let figure = |answer: bool| {
-        let (mut scene, plot) = scene(plan, known, known.lift()[0], SIZE, system)?;
+        let size = if answer { KEY } else { SIZE };
+        let (mut scene, plot) = scene(plan, known, known.lift()[0], size, system)?;
         plot.axes(&mut scene.marks);
         plot.given(&mut scene.marks);
         if answer {
@@ -28,7 +30,7 @@ pub(super) fn worksheet(plan: &Plan, known: &Studied, system: System) -> Vec<Blo
         };
         Some(Block::Figure(Figure {
             marks: scene.marks,
-            width: SIZE[0],
+            width: size[0],
             height,
             label,
             caption: Text::default(),

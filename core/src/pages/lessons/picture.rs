@@ -11,13 +11,16 @@ use std::rc::Rc;
 /// Around the picture, and between its halves, px.
 const EDGE: f64 = 12.0;
 const GAP: f64 = 44.0;
+/// Room for the heights beside the plot, px, and the least width of a picture that has them.
+const HEIGHTS: f64 = 36.0;
+const WIDE: f64 = 480.0;
 /// Over the highest deck for what stands on it and the plot's name, and below the floor for the hatching, px.
 const HEAD: f64 = 46.0;
 const FOOT: f64 = 56.0;
 /// How much of the width the table has.
 const SHARE: f64 = 0.46;
 /// A picture is no larger than this, px.
-const WIDEST: f64 = 880.0;
+const WIDEST: f64 = 1360.0;
 const HIGHEST: f64 = 460.0;
 /// Below this no table is drawn, px.
 const LEAST: [f64; 2] = [240.0, 260.0];
@@ -128,9 +131,10 @@ pub(super) fn scene<'a>(
         &mut scene.marks,
         format_args!("<path class=\"load near\" d=\"M{x:.2} {y:.2}h{width:.2}v{height:.2}h-{width:.2}z\"/>"),
     );
-    let left = scene.right + GAP;
+    let heights = if room[0] >= WIDE { HEIGHTS } else { 0.0 };
+    let left = scene.right + GAP + heights;
     let right = (room[0] - EDGE - 8.0).max(left + 60.0);
-    Some((scene, Plot { plan, known, scale, left, right, system }))
+    Some((scene, Plot { plan, known, scale, left, right, system, heights: heights > 0.0 }))
 }
 
 /// What one would read off the picture.

@@ -16,7 +16,7 @@ pub(super) static PLAN: Plan = Plan {
              towards the wheels."
         )
     },
-    question: "How hard must the screw push now?",
+    question: "How hard must the screw pull now?",
     designs: || vec![table(300.0), table(100.0)],
     sideways: false,
     given: Some(("with the load near the pivots", |known, height| still(known, 1, height))),

@@ -2,7 +2,7 @@
 use super::plan::Plan;
 use super::studied::{SAMPLES, Studied};
 use crate::drawing::{Scale, Ticks, escaped, write as put};
-use crate::quantity::System;
+use crate::quantity::{System, figures};
 
 /// Heights at which the reader guesses.
 pub(super) const HANDLES: usize = 9;
@@ -12,6 +12,12 @@ const SPARE: f64 = 1.3;
 
 /// Where the value axis lies under the lowest deck, px.
 const BELOW: f64 = 12.0;
+
+/// Between the lines of heights that are named, px, at least.
+const NAMED: f64 = 24.0;
+/// Radius of a handle, px; of neighbours that stand closer a share of what lies between them.
+const HANDLE: f64 = 5.0;
+const OF_GAP: f64 = 0.4;
 
 /// A plot less wide than this has no room for names of its own, px; where they then begin.
 const NARROW: f64 = 260.0;
@@ -25,6 +31,8 @@ pub(super) struct Plot<'a> {
     pub left: f64,
     pub right: f64,
     pub system: System,
+    /// Whether there is room for heights at its left.
+    pub heights: bool,
 }
 
 /// The value at which the axis ends, SI.
@@ -80,6 +88,9 @@ impl Plot<'_> {
                 ),
             );
         }
+        if self.heights {
+            self.named_heights(out);
+        }
         let (x, y) = if self.is_narrow() { (EDGE, 16.0) } else { (left, top - 8.0) };
         put(
             out,
@@ -88,6 +99,33 @@ impl Plot<'_> {
                 escaped(self.plan.sought.0)
             ),
         );
+    }
+
+    /// Heights of the deck: those of the handles, every one, every other or the two ends, as there is room.
+    fn named_heights(&self, out: &mut String) {
+        let apart = self.between_handles();
+        let step = [1, 2, 4].into_iter().find(|step| apart * f64::from(*step) >= NAMED).unwrap_or(8);
+        for at in (0..HANDLES).step_by(step as usize) {
+            let (y, metres) = (self.scale.level(self.height(at)), self.height(at));
+            let size = figures::size(metres, self.system);
+            let words = if at + 1 == HANDLES { size.to_string() } else { size.number };
+            put(
+                out,
+                format_args!(
+                    "<path class=\"rule\" d=\"M{:.2} {y:.2}H{:.2}\"/><text class=\"s\" x=\"{:.2}\" y=\"{:.2}\" text-anchor=\"end\">{words}</text>",
+                    self.left - 4.0,
+                    self.right,
+                    self.left - 6.0,
+                    y - 3.0
+                ),
+            );
+        }
+    }
+
+    /// From one handle to the next, px.
+    fn between_handles(&self) -> f64 {
+        let [low, high] = self.known.lift();
+        self.scale.length(1e3 * (high - low)) / (HANDLES - 1) as f64
     }
 
     /// Whether names beside the plot have no room: they then begin at the edge of the picture.
@@ -138,9 +176,10 @@ impl Plot<'_> {
             .map(|(at, share)| format!("{:.2} {:.2}", self.x(*share), self.scale.level(self.height(at))))
             .collect();
         put(out, format_args!("<path class=\"lesson-guess\" d=\"M{}\"/>", points.join("L")));
+        let radius = HANDLE.min(OF_GAP * self.between_handles());
         for (at, share) in guess.iter().enumerate().filter(|_| handles) {
             let (x, y) = (self.x(*share), self.scale.level(self.height(at)));
-            put(out, format_args!("<circle class=\"grip\" cx=\"{x:.2}\" cy=\"{y:.2}\" r=\"5\"/>"));
+            put(out, format_args!("<circle class=\"grip\" cx=\"{x:.2}\" cy=\"{y:.2}\" r=\"{radius:.2}\"/>"));
         }
     }
 

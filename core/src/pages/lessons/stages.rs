@@ -19,7 +19,7 @@ pub(super) static PLAN: Plan = Plan {
             Amount::Size(short).text(system)
         )
     },
-    question: "How hard must the screw of the two-stage table push?",
+    question: "How hard must the screw of the two-stage table pull?",
     designs: || vec![two_stages(), long()],
     sideways: false,
     given: Some(("one stage of long arms", |known, height| still(known, 1, height))),

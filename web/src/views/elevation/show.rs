@@ -62,9 +62,9 @@ fn Marked(state: State) -> impl IntoView {
     view! { {button} }
 }
 
-/// Closes an open list when one presses elsewhere, and at Escape, which goes back to what opened it.
-fn put_away(list: NodeRef<html::Details>) {
-    let open = move || list.get_untracked().filter(|list| list.open());
+/// Closes an open list when one presses elsewhere, and at Escape, which goes back to what opened it; not from the window with a table, `busy`.
+fn put_away(list: NodeRef<html::Details>, busy: impl Fn() -> bool + Copy + 'static) {
+    let open = move || list.get_untracked().filter(|list| list.open() && !busy());
     let pressed = window_event_listener(ev::pointerdown, move |event| {
         let within = |list: &web_sys::HtmlDetailsElement| {
             list.contains(event.target().and_then(|target| target.dyn_into().ok()).as_ref())
@@ -74,7 +74,7 @@ fn put_away(list: NodeRef<html::Details>) {
         }
     });
     let escape = window_event_listener(ev::keydown, move |event| {
-        if let Some(list) = open().filter(|_| event.key() == "Escape" && !event.default_prevented()) {
+        if let Some(list) = open().filter(|_| event.key() == "Escape") {
             list.set_open(false);
             if let Some(summary) =
                 list.first_element_child().and_then(|summary| summary.dyn_into::<HtmlElement>().ok())
@@ -111,7 +111,7 @@ fn Plots(state: State, room: Signal<usize>) -> impl IntoView {
         }
     });
     let list = NodeRef::<html::Details>::new();
-    put_away(list);
+    put_away(list, move || open.with_untracked(Option::is_some));
     let crowded = move || {
         let (chosen, shown) = (state.charts.with(Vec::len), room.get());
         (shown > 0 && shown < chosen).then(|| {
