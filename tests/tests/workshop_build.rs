@@ -98,6 +98,7 @@ proptest! {
                 for system in [System::Metric, System::Inch] {
                     let text = phrase.text(system);
                     prop_assert!(text.ends_with('.') && !text.contains("NaN"), "{}", text);
+                    prop_assert!(!text.contains('−'), "a rule has no minus: {}", text);
                 }
             }
         }
@@ -331,5 +332,35 @@ fn the_steps_name_every_part_and_hold_their_figures() {
             assert!(text.contains(figure), "{demo:?}: {figure} in {text}");
         }
         assert!(steps.iter().filter(|step| !step.caution.is_empty()).count() >= 4);
+    }
+}
+
+fn told(design: &Design) -> String {
+    let solver = Solver::new(&idealise(design).unwrap()).unwrap();
+    let steps = steps(design, &parts(design), &solver).unwrap();
+    let phrases = steps.iter().flat_map(|step| step.work.iter().chain(&step.tests));
+    phrases.map(|phrase| phrase.text(System::Metric) + " ").collect()
+}
+
+/// Common practice, no source: a place is told by its side, so that nobody reads a minus off a rule. The wheels stand on the positive side
+/// of the fixed pivots.
+#[test]
+fn places_along_the_table_are_told_by_their_side() {
+    let mut design = Demo::PaperLift.design();
+    design.load.centre = Length::mm(-40.0);
+    let text = told(&design);
+    assert!(
+        text.contains("100\u{A0}mm outside the fixed pivots, on the side away from the wheels"),
+        "{text}"
+    );
+    assert!(text.contains("40\u{A0}mm outside the fixed pivots"), "{text}");
+    design.load.centre = Length::ZERO;
+    assert!(told(&design).contains("its middle in line with the fixed pivots"));
+    assert!(told(&Demo::PottingBench.design()).contains("mm from the fixed pivots towards the wheels"));
+    // A symmetric pair of arms keeps axle and pivot at one level: an axle higher in the deck than its pivots lets that end of the deck sink.
+    for (axle, word) in [(30.0, "falling by "), (-30.0, "rising by ")] {
+        let mut design = Demo::PaperLift.design();
+        design.lift.deck_axle = Length::mm(axle);
+        assert!(told(&design).contains(word), "{}", told(&design));
     }
 }

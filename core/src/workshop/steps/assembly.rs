@@ -1,5 +1,5 @@
 //! Putting it together, and the tests of the whole.
-use super::{Bench, Step, Task, on_base, on_deck, say, size, step};
+use super::{Bench, Step, Task, from_pivots, on_base, on_deck, say, size, step};
 use crate::design::DriveKind;
 use crate::mechanics::{Detail, Fault};
 use crate::parts::Part;
@@ -78,9 +78,7 @@ impl Bench<'_> {
         let travel = (length(self.design.lift.highest)? - length(self.design.lift.lowest)?).abs();
         let turns = travel / drive.lead.to_m();
         let place = if matches!(drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage) {
-            say("Bearing tube with its middle ")
-                .with(size(drive.bearing_place))
-                .and(" from the fixed pivots.")
+            say("Bearing tube across the frame, its middle ").then(from_pivots(drive.bearing_place)).and(".")
         } else {
             say("Hang the screw between its two points.")
         };
@@ -122,7 +120,9 @@ impl Bench<'_> {
                 .then(if tilt.abs() < LEVEL {
                     say("level both ways within 1 in 500.")
                 } else {
-                    say("tilted by ").with(Amount::Angle(tilt)).and(" along, level across.")
+                    say(if tilt > 0.0 { "rising by " } else { "falling by " })
+                        .with(Amount::Angle(tilt.abs()))
+                        .and(" towards the wheels, level across.")
                 })
         };
         Ok(step(
@@ -174,8 +174,8 @@ impl Bench<'_> {
                     say("At the lowest deck, load 125 %: ")
                         .with(load)
                         .and(", its middle ")
-                        .with(size(design.load.centre))
-                        .and(" from the fixed pivots. Leave it for ten minutes."),
+                        .then(from_pivots(design.load.centre))
+                        .and(". Leave it for ten minutes."),
                     say(
                         "Then raise by a quarter of the lift and lower again, listening. Take the load off before anything is touched.",
                     ),
