@@ -41,7 +41,7 @@ impl Bench<'_> {
             )));
         }
         let names = ["Cross board", "Board screw", "Strap", "Strap bolt", "Strap nut", "Strap washer"];
-        Some(step(Task::Ladders, "Join arms of one name into ladders", self.named(&names), work, tests))
+        Some(step(Task::Ladders, "Join left and right arms into ladders", self.named(&names), work, tests))
     }
 
     pub(super) fn base(&self) -> Step {
