@@ -69,7 +69,7 @@ impl Page for Hardware {
         }
         blocks.push(Block::Group("bill", vec![Block::Table(self.list(&bill, &weights, reader.system))]));
         blocks.push(Block::note(format!(
-            "Outlines are drawn 1 : {SCALE}, long pieces broken. Numbers are those of every other list and drawing. Bolts and screws are named in the units they are sold in, everything else in {}.",
+            "Outlines are drawn 1 : {SCALE}, long pieces broken. Numbers are those of every other list and drawing. Sizes are in {}, those of bolts and screws in the unit that stands behind them or in their thread’s. A weight is that of all pieces of a row; the second nut is in no sum.",
             if reader.system == System::Metric { "millimetres" } else { "inches" }
         )));
         blocks.push(Block::Group(
@@ -153,7 +153,7 @@ impl Hardware {
             Cell::number(""),
             Cell::Words(Text::default().strong("Hardware in all")),
             Cell::words(format!(
-                "without sheets and glue; {} of it on the table",
+                "without sheets, glue and second nut; {} of it on the table",
                 mass(weights.hardware, system)
             )),
             Cell::StrongNumber(figures::part_weight(bill.mass.to_kg(), system).number),
@@ -171,7 +171,7 @@ impl Hardware {
                 "Count".into(),
                 "Part".into(),
                 "Designation".into(),
-                format!("Weight, {unit}"),
+                format!("Weight of all, {unit}"),
                 "Price".into(),
                 "Outline".into(),
             ],

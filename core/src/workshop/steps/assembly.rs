@@ -82,12 +82,22 @@ impl Bench<'_> {
         } else {
             say("Hang the screw between its two points.")
         };
+        let pushed = if matches!(drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage) {
+            "to which the load pushes the first, away from the fixed pivots"
+        } else {
+            "to which the load pushes the first"
+        };
+        let second = say(format!(
+            "Recommended, on the hardware list but in no figure here: a second nut on the same screw, on the side {pushed}, one turn off it. Two longer bolts of the first one’s flange keep it from turning and let it slide. It carries nothing until the first one strips; if the gap closes, the first is worn. It needs "
+        ))
+        .with(size(drive.nut_length + drive.lead))
+        .and(" of screw behind the first at both stops.");
         let parts = self.fitted(|part| {
             part.name.starts_with("Nut")
                 || ["Screw", "Bearing tube", "Thrust bearing", "Screw collar", "Crank"].contains(&part.name)
         });
         Ok(Step {
-            caution: "A nut that strips drops the table: fit a second, captured nut a few turns behind the first.",
+            caution: "A nut that strips drops the table; only the second nut stops it.",
             ..step(
                 Task::Screw,
                 "Screw, nut and crank",
@@ -97,6 +107,7 @@ impl Bench<'_> {
                     say(
                         "Let nut and bearing find their line before their bolts are tight: turn the screw through its whole travel, then tighten.",
                     ),
+                    second,
                 ],
                 vec![
                     say("From stop to stop ")
