@@ -403,10 +403,7 @@ fn what_is_bought_says_what_its_sizes_are() {
     assert_eq!(asked("Pivot nut"), "M16, self-locking");
     assert_eq!(asked("Board screw"), "6 × 80 mm");
     assert_eq!(asked("Crank"), "125 from axis to handle, flat 25 × 10");
-    assert_eq!(
-        asked("Nut"),
-        "for a screw of 20, 38 across, 30 long, Tr 20 x 4, bronze, with a flange for four bolts"
-    );
+    assert_eq!(asked("Nut"), "Tr 20 x 4, 38 across, 30 long, bronze, with a flange for four bolts");
     assert_eq!(
         asked("Caster"),
         "75 high, wheel 50, swivel, to carry 600 N each, two of the four with a lock at least"

@@ -5,7 +5,7 @@
 use crate::catalogue::bearing::BEARINGS;
 use crate::design::{self, Design};
 use crate::parts::{BoltSize, Form, Part, Rides};
-use crate::quantity::{Amount, Kind, Length, Mass, Money, Phrase, Style, System, print};
+use crate::quantity::{Amount, Kind, Length, Mass, Money, Phrase, Style, System, figures, print};
 
 /// Glue on one face of a joint, kg/m2: 150 to 200 g for white wood glue (common practice, no source).
 const GLUE: f64 = 0.18;
@@ -353,7 +353,7 @@ impl Item {
         let [first, second, third] = self.size;
         let length = |value: Length, system: System| print(value.steps(), Kind::Length, system, Style::Short);
         let own = if (BoltSize { diameter: second }).is_inch() { System::Inch } else { System::Metric };
-        let here = |value: Length| length(value, system).number;
+        let here = |value: Length| figures::laid(value, system).number;
         let thread = || {
             let thread = BoltSize { diameter: second }.thread();
             thread.map_or_else(|| length(second, own).text(), str::to_owned)
@@ -381,11 +381,15 @@ impl Item {
                 format!("{} × {}, {} long", here(second), here(third), here(first))
             }
             Some(Form::ThreadedBar) => {
-                format!("{} outside, {} lead, {} long", here(second), here(third), here(first))
+                let lead = figures::threads(third, system).map_or_else(|| here(third), |lead| lead.number);
+                format!("{} outside, {lead} lead, {} long", here(second), here(first))
             }
             Some(Form::Bought | Form::Sheet) => match self.name {
                 NUT | SECOND_NUT => {
-                    format!("for a screw of {}, {} across, {} long", here(third), here(second), here(first))
+                    let plain = || format!("for a thread of {}", here(third));
+                    let thread = Some(self.standard).filter(|name| !name.is_empty());
+                    let thread = thread.map_or_else(plain, str::to_owned);
+                    format!("{thread}, {} across, {} long", here(second), here(first))
                 }
                 "Collar" | "Screw collar" => {
                     format!("{} outside, {} bore, {} wide", here(second), here(third), here(first))
@@ -398,7 +402,9 @@ impl Item {
             },
         };
         let asked = self.asked.text(system);
-        let said = [words.as_str(), self.standard, &asked].into_iter().filter(|words| !words.is_empty());
+        // A nut's thread stands in front of its sizes.
+        let standard = if words.starts_with(self.standard) { "" } else { self.standard };
+        let said = [words.as_str(), standard, &asked].into_iter().filter(|words| !words.is_empty());
         said.collect::<Vec<_>>().join(", ")
     }
 }

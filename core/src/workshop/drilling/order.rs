@@ -1,6 +1,7 @@
 //! In which order the arms are drilled so that they match, and why.
 use crate::design::Design;
 use crate::parts::{Form, Part, Purpose};
+use crate::quantity::figures::Fit;
 use crate::quantity::{Amount, Length, Phrase, Ratio};
 
 /// One step, and the reason for it.
@@ -16,8 +17,9 @@ fn note(what: Phrase, why: &'static str) -> Note {
     Note { what, why }
 }
 
+/// What a stop is set to: the holes of the pivots come out as exact as this.
 fn size(length: Length) -> Amount {
-    Amount::Size(length.to_m())
+    Amount::Pinned(length.to_m())
 }
 
 /// How the drill guide is made and used; nothing where none is cut.
@@ -37,7 +39,7 @@ fn guided(parts: &[Part]) -> Option<Note> {
         guide.number
     ));
     for (at, bit) in bits.iter().enumerate() {
-        what = what.and(if at > 0 { " and " } else { "" }).with(size(*bit));
+        what = what.and(if at > 0 { " and " } else { "" }).with(Amount::Bit(*bit, Fit::Close));
     }
     Some(note(
         what.and(", each where two lines cross that run square over its face and down its sides. Mark one arm of a pair from the hole table, clamp the other beneath it, clamp the guide on top with its lines on those of the mark, and drill through both."),
@@ -68,7 +70,7 @@ pub fn order(design: &Design, parts: &[Part]) -> Vec<Note> {
         ),
         note(
             Phrase::new("Screw a pin that fits the centre holes to a board under the drill, ")
-                .with(Amount::Size(lower))
+                .with(Amount::Pinned(lower))
                 .and(" from the drill's axis, and a fence beside it. Drill a test piece and measure before the first arm."),
             "The distance from pin to drill is the only size that counts now; it is set once.",
         ),
@@ -85,7 +87,7 @@ pub fn order(design: &Design, parts: &[Part]) -> Vec<Note> {
     } else {
         let upper = design.lift.arm_length.to_m() - lower;
         notes.push(note(
-            Phrase::new("Move the pin to ").with(Amount::Size(upper)).and(" from the drill's axis for all upper ends together."),
+            Phrase::new("Move the pin to ").with(Amount::Pinned(upper)).and(" from the drill's axis for all upper ends together."),
             "With the centre off the middle both halves differ: each needs a setting of its own, used for every arm.",
         ));
     }

@@ -62,7 +62,7 @@ impl Bench<'_> {
             )],
             vec![
                 say("Slack under the keepers ")
-                    .with(Amount::Give(running.rail_gap.to_m()))
+                    .with(Amount::Slack(running.rail_gap.to_m()))
                     .and(" all along."),
                 say("The carriage rolls from stop to stop with one hand."),
             ],
@@ -97,7 +97,7 @@ impl Bench<'_> {
                 || ["Screw", "Bearing tube", "Thrust bearing", "Screw collar", "Crank"].contains(&part.name)
         });
         Ok(Step {
-            caution: "A nut that strips drops the table; only the second nut stops it.",
+            caution: "A nut that strips drops the table, unless a second one catches it.",
             ..step(
                 Task::Screw,
                 "Screw, nut and crank",
@@ -113,7 +113,7 @@ impl Bench<'_> {
                     say("From stop to stop ")
                         .with(Amount::Turns(turns))
                         .and(", ")
-                        .with(Amount::Size(travel))
+                        .with(Amount::Ruled(travel))
                         .and(" of travel, the crank as light at the end as at the beginning."),
                 ],
             )

@@ -117,7 +117,7 @@ pub fn steps(design: &Design, parts: &[Part], solver: &Solver) -> Result<Vec<Ste
 
 /// A length as it was entered.
 fn size(length: Length) -> Amount {
-    Amount::Exact(length)
+    Amount::Laid(length)
 }
 
 /// A place along the table, told from the fixed pivots by its direction: a builder's rule has no minus.

@@ -45,7 +45,7 @@ impl Bench<'_> {
             ],
             vec![
                 say(format!("{pieces} pieces on the bench, arms of one length all equal within "))
-                    .with(Amount::Give(DIAGONALS))
+                    .with(Amount::Within(DIAGONALS))
                     .and("."),
             ],
         )
