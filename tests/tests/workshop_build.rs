@@ -5,9 +5,10 @@ use proptest::prelude::*;
 use risewright::design::{Demo, Design, Field};
 use risewright::mechanics::{Pose, Solver, free, idealise};
 use risewright::parts::{BoltSize, Form, Joint, Part, Rides, line, lines, parts};
-use risewright::quantity::{Length, Money, System};
+use risewright::quantity::{Kind, Length, Money, Style, System, print};
 use risewright::report::{Grade, analyse};
 use risewright::workshop::clear::near;
+use risewright::workshop::drilling::order;
 use risewright::workshop::hardware::{Price, Weights, bill};
 use risewright::workshop::sheets::jobs;
 use risewright::workshop::steps::steps;
@@ -98,6 +99,7 @@ proptest! {
                 for system in [System::Metric, System::Inch] {
                     let text = phrase.text(system);
                     prop_assert!(text.ends_with('.') && !text.contains("NaN"), "{}", text);
+                    prop_assert!(!text.contains('−'), "a rule has no minus: {}", text);
                 }
             }
         }
@@ -332,4 +334,97 @@ fn the_steps_name_every_part_and_hold_their_figures() {
         }
         assert!(steps.iter().filter(|step| !step.caution.is_empty()).count() >= 4);
     }
+}
+
+fn told(design: &Design) -> String {
+    let solver = Solver::new(&idealise(design).unwrap()).unwrap();
+    let steps = steps(design, &parts(design), &solver).unwrap();
+    let phrases = steps.iter().flat_map(|step| step.work.iter().chain(&step.tests));
+    phrases.map(|phrase| phrase.text(System::Metric) + " ").collect()
+}
+
+/// Common practice, no source: a place is told by its side, so that nobody reads a minus off a rule. The wheels stand on the positive side
+/// of the fixed pivots.
+#[test]
+fn places_along_the_table_are_told_by_their_side() {
+    let mut design = Demo::PaperLift.design();
+    design.load.centre = Length::mm(-40.0);
+    let text = told(&design);
+    assert!(
+        text.contains("100\u{A0}mm outside the fixed pivots, on the side away from the wheels"),
+        "{text}"
+    );
+    assert!(text.contains("40\u{A0}mm outside the fixed pivots"), "{text}");
+    design.load.centre = Length::ZERO;
+    assert!(told(&design).contains("its middle in line with the fixed pivots"));
+    assert!(told(&Demo::PottingBench.design()).contains("mm from the fixed pivots towards the wheels"));
+    // A symmetric pair of arms keeps axle and pivot at one level: an axle higher in the deck than its pivots lets that end of the deck sink.
+    for (axle, word) in [(30.0, "falling by "), (-30.0, "rising by ")] {
+        let mut design = Demo::PaperLift.design();
+        design.lift.deck_axle = Length::mm(axle);
+        assert!(told(&design).contains(word), "{}", told(&design));
+    }
+}
+
+/// Common practice, no source: a nut that catches the load is asked for beyond the parts, and counts in no weight of the table.
+#[test]
+fn a_second_nut_is_recommended_and_weighs_nothing_in_the_table() {
+    for demo in Demo::ALL {
+        let design = demo.design();
+        let list = parts(&design);
+        let bill = bill(&design, &list, &[]);
+        let named = |name: &str| bill.items.iter().find(|item| item.name == name).unwrap();
+        let (first, second) = (named("Nut"), named("Second nut, recommended"));
+        assert_eq!((first.size, first.mass, first.standard), (second.size, second.mass, second.standard));
+        assert_eq!(second.number, None, "no part of the table");
+        assert!(bill.mass < bill.items.iter().map(|item| item.mass).sum());
+        let least = design.drive.nut_length + design.drive.lead;
+        let room = print(least.steps(), Kind::Length, System::Metric, Style::Short).text();
+        let text = told(&design);
+        assert!(
+            text.contains("Recommended") && text.contains(&format!("It needs {room} of screw")),
+            "{text}"
+        );
+    }
+}
+
+/// Every size says what it is. Sizes by hand: a collar is 0.7 of the axle wide and 1.6 across, a nut 1.9 of the thread across (rounded
+/// proportions, as in the parts); ratings and threads as the design holds them.
+#[test]
+fn what_is_bought_says_what_its_sizes_are() {
+    let design = Demo::PaperLift.design();
+    let bill = bill(&design, &parts(&design), &[(Length::mm(18.0), 1)]);
+    let asked = |name: &str| {
+        let item = bill.items.iter().find(|item| item.name == name).unwrap();
+        item.designation(System::Metric).replace('\u{A0}', " ")
+    };
+    assert_eq!(asked("Collar"), "32 outside, 20 bore, 14 wide");
+    assert_eq!(asked("Bushing"), "22 outside, 16 bore, 36 long");
+    assert_eq!(asked("Pivot nut"), "M16, self-locking");
+    assert_eq!(asked("Board screw"), "6 × 80 mm");
+    assert_eq!(asked("Crank"), "125 from axis to handle, flat 25 × 10");
+    assert_eq!(asked("Nut"), "Tr 20 x 4, 38 across, 30 long, bronze, with a flange for four bolts");
+    assert_eq!(
+        asked("Caster"),
+        "75 high, wheel 50, swivel, to carry 600 N each, two of the four with a lock at least"
+    );
+}
+
+/// The part that guides a bit is explained where it comes in, with every bit that the pivots of the arms take: 22 and 26 mm bushings.
+#[test]
+fn the_drill_guide_is_explained() {
+    let design = Demo::PaperLift.design();
+    let list = parts(&design);
+    let notes = order(&design, &list);
+    let number = list.iter().find(|part| part.name == "Drill guide").unwrap().number;
+    let note =
+        notes.iter().map(|note| note.what.text(System::Metric)).find(|text| text.contains("drill guide"));
+    let note = note.expect("a note on the drill guide").replace('\u{A0}', " ");
+    assert!(
+        note.contains(&format!("(part {number})")) && note.contains("each bit, 22 mm and 26 mm,"),
+        "{note}"
+    );
+    assert!(told(&design).contains("drill guide"));
+    let without: Vec<Part> = list.into_iter().filter(|part| part.name != "Drill guide").collect();
+    assert_eq!(order(&design, &without).len() + 1, notes.len());
 }

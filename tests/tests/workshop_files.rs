@@ -283,6 +283,7 @@ fn csv_holds_every_part_hole_and_item() {
         let bought =
             cells(&csv::hardware(&bill(&design, &list, &[(design.arms.thickness, 1)]), System::Inch));
         assert!(bought.len() > 20);
+        assert_eq!(bought[0][3], "designation, sizes in inches", "the heading names the unit");
         for table in [whole, holes, bought] {
             assert!(table.iter().all(|row| row.len() == table[0].len()), "{table:?}");
         }

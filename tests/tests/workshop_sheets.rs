@@ -6,7 +6,7 @@ mod cutting;
 use proptest::prelude::*;
 use risewright::design::{Cutting, Demo};
 use risewright::parts::{Form, parts};
-use risewright::quantity::Length;
+use risewright::quantity::{Length, System};
 use risewright::workshop::sheets::{
     Adviser, Blank, Hint, Job, Layout, Pass, Piece, Search, bars, jobs, passes, sequence,
 };
@@ -209,11 +209,13 @@ fn the_adviser_finds_what_is_missing() {
 
 #[test]
 fn bars_hold_their_cuts() {
-    for demo in Demo::ALL {
+    for (demo, system) in
+        Demo::ALL.into_iter().flat_map(|demo| [(demo, System::Metric), (demo, System::Inch)])
+    {
         let design = demo.design();
         let list = parts(&design);
         let kerf = design.shop.kerf;
-        let bars = bars(&list, kerf);
+        let bars = bars(&list, kerf, system);
         for bar in &bars {
             let cuts: Length = bar.cuts.iter().map(|(_, length)| *length).sum();
             let kerfs = kerf * (bar.cuts.len() as i64 - 1);

@@ -6,7 +6,7 @@ use super::sawn::Sawn;
 use super::{Page, Reader};
 use crate::drawing::bought::{SCALE, outline};
 use crate::parts::Form;
-use crate::quantity::{Amount, Kind, Length, Mass, Style, System, figures, print};
+use crate::quantity::{Amount, Length, Mass, System, figures};
 use crate::report::Report;
 use crate::share::address::View;
 use crate::share::csv;
@@ -69,7 +69,7 @@ impl Page for Hardware {
         }
         blocks.push(Block::Group("bill", vec![Block::Table(self.list(&bill, &weights, reader.system))]));
         blocks.push(Block::note(format!(
-            "Outlines are drawn 1 : {SCALE}, long pieces broken. Numbers are those of every other list and drawing. Bolts and screws are named in the units they are sold in, everything else in {}.",
+            "Outlines are drawn 1 : {SCALE}, long pieces broken. Numbers are those of every other list and drawing. Sizes are in {}, those of bolts and screws in the unit that stands behind them or in their thread’s. A weight is that of all pieces of a row; the second nut is in no sum.",
             if reader.system == System::Metric { "millimetres" } else { "inches" }
         )));
         blocks.push(Block::Group(
@@ -153,7 +153,7 @@ impl Hardware {
             Cell::number(""),
             Cell::Words(Text::default().strong("Hardware in all")),
             Cell::words(format!(
-                "without sheets and glue; {} of it on the table",
+                "without sheets, glue and second nut; {} of it on the table",
                 mass(weights.hardware, system)
             )),
             Cell::StrongNumber(figures::part_weight(bill.mass.to_kg(), system).number),
@@ -171,7 +171,7 @@ impl Hardware {
                 "Count".into(),
                 "Part".into(),
                 "Designation".into(),
-                format!("Weight, {unit}"),
+                format!("Weight of all, {unit}"),
                 "Price".into(),
                 "Outline".into(),
             ],
@@ -217,8 +217,8 @@ fn price_cell(price: Price) -> Cell {
 
 /// Each section with its cuts and the bars they come from.
 fn lengths(report: &Report, system: System) -> Table {
-    let length = |value: Length| print(value.steps(), Kind::Length, system, Style::Short).number;
-    let bars = bars(&report.parts, report.design.shop.kerf);
+    let length = |value: Length| figures::laid(value, system).number;
+    let bars = bars(&report.parts, report.design.shop.kerf, system);
     let mut rows = Vec::new();
     let mut at = 0;
     while let Some(first) = bars.get(at) {
@@ -243,7 +243,7 @@ fn lengths(report: &Report, system: System) -> Table {
             .map(|(long, count)| format!("{count} of {}", length(long)))
             .collect();
         rows.push(vec![
-            Cell::words(section(first.form, first.section, &length)),
+            Cell::words(section(first.form, first.section, system)),
             Cell::words(list.join(", ")),
             Cell::number(figures::size(all, system).number),
             Cell::words(sold.join(", ")),
@@ -271,13 +271,16 @@ fn whole(lengths: Vec<Length>) -> Vec<(Length, usize)> {
 }
 
 /// A bar by what it is and its section.
-fn section(form: Form, [second, third]: [Length; 2], length: &dyn Fn(Length) -> String) -> String {
-    let (one, two) = (length(second), length(third));
+fn section(form: Form, [second, third]: [Length; 2], system: System) -> String {
+    let [one, two] = [second, third].map(|side| figures::laid(side, system).number);
     match form {
         Form::RoundBar => format!("Round steel {one}"),
-        Form::SquareTube => format!("Square steel tube {one} × {two}"),
-        Form::BronzeTube => format!("Bronze tube {one} / {two}"),
-        Form::ThreadedBar => format!("Threaded bar {one}, lead {two}"),
+        Form::SquareTube => format!("Square steel tube {one}, wall {two}"),
+        Form::BronzeTube => format!("Bronze tube, {one} outside, {two} bore"),
+        Form::ThreadedBar => {
+            let lead = figures::threads(third, system).map_or(two, |lead| lead.number);
+            format!("Threaded bar {one}, lead {lead}")
+        }
         Form::LightBar => format!("Flat aluminium {one} × {two}"),
         Form::Batten => format!("Batten {one} × {two}"),
         _ => format!("Flat steel {one} × {two}"),

@@ -3,13 +3,18 @@
 //! Every function takes SI and the reader's units. Figures carry the true minus sign and a no-break space before the
 //! unit; digits stand in groups from 10 000 up; what rounds to zero has no sign. Where there is no finite value an em dash stands
 //! instead of a number. Computed sizes in inches are always to the nearest sixteenth, so they carry no mark for rounding.
+//!
+//! What a builder sets follows one rule in inches, since rules, fences and bits are divided so: sixty-fourths, led by `≈` where none is exact
+//! ([`marked`], [`ruled`], [`laid`], [`slack`]); a limit is the next sixty-fourth below ([`within`]); a bit is one that is sold ([`bit`]).
+//! Thousandths are kept where a caliper or a gauge is set: stock thinner than an eighth, places of pivot holes ([`pinned`]), and how exact
+//! they must be ([`drilled`]).
 
 use core::fmt;
 
 use super::digits::{Setting, decimal, mixed};
 use super::exact::power_of_ten;
-use super::kind::System;
-use super::print::set;
+use super::kind::{Kind, System};
+use super::print::{Style, print, set};
 use super::types::Length;
 
 /// A computed figure: number and unit apart, so that a column can name the unit once.
@@ -95,28 +100,142 @@ pub fn size(metres: f64, system: System) -> Figure {
     }
 }
 
-/// A size or place to be marked out, cut or drilled: mm to a tenth, or inches as an exact fraction down to sixty-fourths and to the
-/// thousandth where none is exact. Zeros at the end are left out.
+const STEPS_OF_64TH: i64 = 635;
+const STEPS_OF_EIGHTH: i64 = 8 * STEPS_OF_64TH;
+const STEPS_OF_HALF_MM: i64 = 800;
+
+/// So many sixty-fourths of an inch.
+fn fraction(sixty_fourths: i64) -> Figure {
+    Figure { number: mixed(i128::from(sixty_fourths), 64), unit: "in" }
+}
+
+/// The nearest sixty-fourth, led by `≈` where it is not the length itself.
+fn nearest(length: Length) -> Figure {
+    let near = fraction((length.steps() + STEPS_OF_64TH / 2).div_euclid(STEPS_OF_64TH));
+    if length.steps() % STEPS_OF_64TH == 0 {
+        return near;
+    }
+    Figure { number: format!("≈{}", near.number), unit: near.unit }
+}
+
+/// Thousandths of an inch, zeros at the end left out.
+fn thousandths(length: Length) -> Figure {
+    trimmed(figure(length.to_m() * METRE_IN_INCHES, 3, "in"))
+}
+
+/// A size or place to be marked out, cut or drilled: mm to a tenth, or the nearest sixty-fourth of an inch, led by `≈` where it is not
+/// exact; what is thinner than an eighth and no sixty-fourth is stock by gauge and given in thousandths. Zeros at the end are left out.
 #[must_use]
 pub fn marked(length: Length, system: System) -> Figure {
     match system {
         System::Metric => trimmed(figure(length.to_mm(), 1, "mm")),
-        System::Inch => {
-            const STEPS_OF_64TH: i64 = 635;
-            if length.steps() % STEPS_OF_64TH == 0 {
-                return Figure { number: mixed(i128::from(length.steps() / STEPS_OF_64TH), 64), unit: "in" };
-            }
-            trimmed(figure(length.to_m() * METRE_IN_INCHES, 3, "in"))
+        System::Inch if length.steps() % STEPS_OF_64TH != 0 && length.steps().abs() < STEPS_OF_EIGHTH => {
+            thousandths(length)
         }
+        System::Inch => nearest(length),
     }
 }
 
-/// How exactly something is drilled, from metres: mm to a hundredth, or thousandths of an inch. Zeros at the end are left out.
+/// A place that must be met closer than a rule can be read, as those of pivot holes: mm to a tenth, or inches as an exact fraction and to
+/// the thousandth where none is exact. Half a sixty-fourth, 0.2 mm, would take most of what such a hole may be off.
+#[must_use]
+pub fn pinned(length: Length, system: System) -> Figure {
+    match system {
+        System::Inch if length.steps() % STEPS_OF_64TH != 0 => thousandths(length),
+        _ => marked(length, system),
+    }
+}
+
+/// A computed size that is laid out with a rule, from metres: whole mm, or inches as [`marked`].
+#[must_use]
+pub fn ruled(metres: f64, system: System) -> Figure {
+    match system {
+        System::Metric => size(metres, system),
+        System::Inch if metres.is_finite() => marked(Length::m(metres), system),
+        System::Inch => Figure { number: NO_VALUE.to_owned(), unit: "in" },
+    }
+}
+
+/// A size as it was entered, to be laid out with a rule: mm with all their digits, or inches as [`marked`].
+#[must_use]
+pub fn laid(length: Length, system: System) -> Figure {
+    match system {
+        System::Metric => {
+            let printed = print(length.steps(), Kind::Length, system, Style::Short);
+            Figure { number: printed.number, unit: printed.unit }
+        }
+        System::Inch => marked(length, system),
+    }
+}
+
+/// A gap to be set with a rule or a strip of stock, from metres: mm with one decimal, or the nearest sixty-fourth of an inch.
+#[must_use]
+pub fn slack(metres: f64, system: System) -> Figure {
+    match system {
+        System::Inch if metres.is_finite() => nearest(Length::m(metres)),
+        _ => sag(metres, system),
+    }
+}
+
+/// By how much two sizes measured with a rule may differ, from metres: mm with one decimal, or whole sixty-fourths of an inch, never more.
+#[must_use]
+pub fn within(metres: f64, system: System) -> Figure {
+    match system {
+        System::Inch if metres.is_finite() => {
+            fraction(Length::m(metres).steps().div_euclid(STEPS_OF_64TH).max(1))
+        }
+        _ => sag(metres, system),
+    }
+}
+
+/// How far a nut travels in one turn as the part of an inch that threads to the inch give, as 1/6 for six; nothing where they do not, and
+/// in millimetres.
+#[must_use]
+pub fn threads(lead: Length, system: System) -> Option<Figure> {
+    /// Ridges side by side on a screw that is sold.
+    const STARTS: u32 = 4;
+    if system == System::Metric {
+        return None;
+    }
+    (1..=STARTS).find_map(|starts| {
+        let starts = f64::from(starts);
+        let threads = (starts / (lead.to_m() * METRE_IN_INCHES)).round();
+        let exact = threads > starts && Length::inch(starts / threads) == lead;
+        exact.then(|| Figure { number: format!("{starts:.0}/{threads:.0}"), unit: "in" })
+    })
+}
+
+/// How a bit goes with what goes through its hole.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fit {
+    /// Something is pressed in or turns in it: the hole is as wide as that.
+    Close,
+    /// Something passes it: no narrower.
+    Free,
+    /// A screw cuts its thread in it: as near as can be.
+    Thread,
+}
+
+/// The bit for a hole: mm to a tenth, or a bit sold in inches, by sixty-fourths. Where a close fit has none, the bit is that of its own
+/// metric size, or the hole is given in thousandths, to be reamed.
+#[must_use]
+pub fn bit(diameter: Length, fit: Fit, system: System) -> Figure {
+    let (steps, exact) = (diameter.steps(), diameter.steps() % STEPS_OF_64TH == 0);
+    match (system, fit) {
+        (System::Metric, _) => marked(diameter, system),
+        (_, Fit::Close) if !exact && steps % STEPS_OF_HALF_MM == 0 => marked(diameter, System::Metric),
+        (_, Fit::Close) => pinned(diameter, system),
+        (_, Fit::Free) => fraction((steps + STEPS_OF_64TH - 1).div_euclid(STEPS_OF_64TH)),
+        (_, Fit::Thread) => fraction((steps + STEPS_OF_64TH / 2).div_euclid(STEPS_OF_64TH).max(1)),
+    }
+}
+
+/// How exactly something is drilled, from metres: mm to a hundredth, zeros at the end left out, or thousandths of an inch.
 #[must_use]
 pub fn drilled(metres: f64, system: System) -> Figure {
     match system {
         System::Metric => trimmed(figure(metres * 1e3, 2, "mm")),
-        System::Inch => trimmed(figure(metres * METRE_IN_INCHES, 3, "in")),
+        System::Inch => figure(metres * METRE_IN_INCHES, 3, "in"),
     }
 }
 

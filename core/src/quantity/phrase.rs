@@ -1,4 +1,5 @@
 //! A sentence with figures in it, kept apart from the units it will be shown in.
+use super::figures::Fit;
 use super::{Kind, Length, Style, System, figures, print};
 
 /// A figure inside a sentence, in SI.
@@ -8,6 +9,18 @@ pub enum Amount {
     Size(f64),
     /// A length as it was entered, with all its digits.
     Exact(Length),
+    /// A length as it was entered, to be laid out with a rule.
+    Laid(Length),
+    /// A computed size to be laid out with a rule, m.
+    Ruled(f64),
+    /// A computed place that must be met closer than a rule can be read, m.
+    Pinned(f64),
+    /// A gap to be set with a rule, m.
+    Slack(f64),
+    /// By how much two sizes measured with a rule may differ, m.
+    Within(f64),
+    /// The bit for a hole of a diameter.
+    Bit(Length, Fit),
     /// The value of an input in stored steps, as it would be written.
     Written(Kind, i64),
     /// A small displacement, m.
@@ -116,6 +129,13 @@ impl Amount {
             Self::Exact(length) => {
                 return print(length.steps(), Kind::Length, system, Style::Short).text();
             }
+            Self::Laid(length) => figures::laid(length, system),
+            Self::Ruled(metres) => figures::ruled(metres, system),
+            Self::Pinned(metres) if system == System::Inch => figures::pinned(Length::m(metres), system),
+            Self::Pinned(metres) => figures::size(metres, system),
+            Self::Slack(metres) => figures::slack(metres, system),
+            Self::Within(metres) => figures::within(metres, system),
+            Self::Bit(diameter, fit) => figures::bit(diameter, fit, system),
             Self::Written(kind, steps) => return print(steps, kind, system, Style::Short).text(),
             Self::Give(metres) => figures::sag(metres, system),
             Self::GiveRange(from, to) => {

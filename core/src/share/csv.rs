@@ -1,5 +1,6 @@
 //! Lists as CSV (RFC 4180): comma between, a heading line, CRLF at the end of each. Sizes in millimetres with a decimal point, masses in
-//! kilograms, whatever the reader sees on screen: the files are for other programs.
+//! kilograms, whatever the reader sees on screen: the files are for other programs. Only what to ask for in a shop is told as on screen, in
+//! the unit its heading names.
 use super::flat::round;
 use crate::order::order;
 use crate::parts::{Form, Grain, Part};
@@ -100,7 +101,11 @@ pub fn holes(tables: &[Table]) -> String {
 /// What to buy; designations in the units of a system.
 #[must_use]
 pub fn hardware(bill: &Bill, system: System) -> String {
-    let heading = ["number", "count", "item", "designation", "kg", "price"];
+    let designation = match system {
+        System::Metric => "designation, sizes in mm",
+        System::Inch => "designation, sizes in inches",
+    };
+    let heading = ["number", "count", "item", designation, "kg of all", "price"];
     table(
         &heading,
         bill.items.iter().map(|item| {

@@ -5,7 +5,7 @@
 use crate::catalogue::bearing::BEARINGS;
 use crate::design::{self, Design};
 use crate::parts::{BoltSize, Form, Part, Rides};
-use crate::quantity::{Kind, Length, Mass, Money, Style, System, print};
+use crate::quantity::{Amount, Kind, Length, Mass, Money, Phrase, Style, System, figures, print};
 
 /// Glue on one face of a joint, kg/m2: 150 to 200 g for white wood glue (common practice, no source).
 const GLUE: f64 = 0.18;
@@ -73,13 +73,17 @@ impl Price {
     }
 }
 
+/// The name of the screw's nut, and of the one that stands by for it.
+const NUT: &str = "Nut";
+const SECOND_NUT: &str = "Second nut, recommended";
+
 /// What small things are paid for with.
 const SMALL: &str = "small parts";
 
 /// One kind of thing to buy.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Item {
-    /// Its number in every list; none for what is no part: sheets and glue.
+    /// Its number in every list; none for what is no part: sheets, glue, and the second nut.
     pub number: Option<u32>,
     /// Its name.
     pub name: &'static str,
@@ -97,6 +101,8 @@ pub struct Item {
     pub price: Price,
     /// Name of a standard it follows, or its class; empty where there is none.
     pub standard: &'static str,
+    /// What else to ask for; empty where nothing is.
+    pub asked: Phrase,
 }
 
 /// Everything to buy.
@@ -168,12 +174,15 @@ pub fn bill(design: &Design, parts: &[Part], sheets: &[(Length, usize)]) -> Bill
                 mass,
                 price: Price::Open,
                 standard: standard(design, part),
+                asked: asked(design, part),
             });
         }
     }
     let mass = items.iter().filter(|item| item.number.is_some()).map(|item| item.mass).sum();
+    let second = items.iter().find(|item| item.name == NUT).map(second_nut);
+    items.extend(second);
     items.extend([glue(parts), epoxy(parts)].into_iter().filter(|item| item.mass > Mass::ZERO));
-    items.sort_by_key(|item| (item.shelf, item.number));
+    items.sort_by_key(|item| (item.shelf, item.number.unwrap_or(u32::MAX)));
     for item in &mut items {
         item.price = price(design, item);
     }
@@ -201,6 +210,7 @@ fn sheet(design: &Design, thickness: Length, count: usize) -> Item {
         mass: Mass::kg(f64::from(count) * volume * design.arms.density.to_kg_m3()),
         price: Price::Open,
         standard: standard.map_or("", |panel| panel.name),
+        asked: Phrase::default(),
     }
 }
 
@@ -215,7 +225,7 @@ fn shelf(part: &Part) -> Shelf {
             "Wheel" | "Wheel axle" | "Half axle" | "Collar" | "Flange washer" | "Cross-bar" | "Tube plug"
             | "Wheel strip" | "Keeper",
         ) => Shelf::Wheels,
-        (_, "Screw" | "Nut" | "Bearing tube" | "Thrust bearing" | "Screw collar" | "Crank") => Shelf::Screw,
+        (_, "Screw" | NUT | "Bearing tube" | "Thrust bearing" | "Screw collar" | "Crank") => Shelf::Screw,
         (Form::Bolt | Form::LockNut | Form::Washer | Form::WoodScrew, _) => Shelf::Fasteners,
         _ => Shelf::Frames,
     }
@@ -256,6 +266,7 @@ fn bulk(name: &'static str, kilograms: f64) -> Item {
         mass: Mass::kg(kilograms),
         price: Price::Open,
         standard: "",
+        asked: Phrase::default(),
     }
 }
 
@@ -271,7 +282,34 @@ fn standard(design: &Design, part: &Part) -> &'static str {
             .find(|row| [row.width, row.outside, row.bore] == part.size)
             .map_or("", |row| row.name),
         Form::ThreadedBar => design::thread(design).map_or("", |thread| thread.name),
+        Form::Bought if part.name == NUT => design::thread(design).map_or("", |thread| thread.name),
         _ => "",
+    }
+}
+
+/// What its sizes and its standard do not say: what the checks count on, and what the cautions ask for.
+fn asked(design: &Design, part: &Part) -> Phrase {
+    let running = &design.running;
+    match part.name {
+        NUT => Phrase::new("bronze, with a flange for four bolts"),
+        "Caster" => {
+            let rating = Amount::Force(running.caster_rating.to_n());
+            let kind = if running.caster_trail > Length::ZERO { "swivel" } else { "without swivel" };
+            Phrase::new(format!("{kind}, to carry "))
+                .with(rating)
+                .and(" each, two of the four with a lock at least")
+        }
+        _ => Phrase::default(),
+    }
+}
+
+/// The nut that catches the table when the first one strips. It is recommended, not computed: no part, and in no weight of the table.
+fn second_nut(nut: &Item) -> Item {
+    Item {
+        number: None,
+        name: SECOND_NUT,
+        asked: nut.asked.clone().and(", held behind the first: see Build order"),
+        ..nut.clone()
     }
 }
 
@@ -298,7 +336,7 @@ fn price(design: &Design, item: &Item) -> Price {
             _,
         ) => by_length(shop.bar_price),
         (Some(Form::ThreadedBar), _) => Price::of(shop.screw_price),
-        (_, "Nut") => Price::With("screw"),
+        (_, NUT | SECOND_NUT) => Price::With("screw"),
         (Some(Form::Bearing), "Wheel") => Price::of(shop.bearing_price * count),
         (Some(Form::Bearing), _) => Price::of(shop.bearing_price * (THRUST_PRICE * count)),
         (_, "Pivot bolt") => Price::of(shop.bolt_price * count),
@@ -309,49 +347,65 @@ fn price(design: &Design, item: &Item) -> Price {
 }
 
 impl Item {
-    /// What to ask for in a shop, in the units of a system; bolts and screws in those they are sold in.
+    /// What to ask for in a shop, in the units of a system; bolts and screws in those they are sold in, which stand behind them.
     #[must_use]
     pub fn designation(&self, system: System) -> String {
         let [first, second, third] = self.size;
-        let length =
-            |value: Length, system: System| print(value.steps(), Kind::Length, system, Style::Short).number;
+        let length = |value: Length, system: System| print(value.steps(), Kind::Length, system, Style::Short);
         let own = if (BoltSize { diameter: second }).is_inch() { System::Inch } else { System::Metric };
-        let here = |value: Length| length(value, system);
+        let here = |value: Length| figures::laid(value, system).number;
+        let thread = || {
+            let thread = BoltSize { diameter: second }.thread();
+            thread.map_or_else(|| length(second, own).text(), str::to_owned)
+        };
         let words = match self.form {
             None if first == Length::ZERO => String::new(),
-            None => format!("{} × {} × {}", here(first), here(second), here(third)),
-            Some(Form::Bolt) => {
-                let thread = BoltSize { diameter: second }.thread();
-                let name = thread.map_or_else(|| length(second, own), str::to_owned);
-                format!("{name} × {}", length(first, own))
+            None => format!("{} × {}, {} thick", here(first), here(second), here(third)),
+            Some(Form::Bolt) => format!("{} × {}", thread(), length(first, own)),
+            Some(Form::LockNut) => format!("{}, self-locking", thread()),
+            Some(Form::WoodScrew) => format!("{} × {}", length(second, own).number, length(first, own)),
+            Some(Form::Washer) => {
+                format!("{} outside, {} bore, {} thick", here(second), here(third), here(first))
             }
-            Some(Form::LockNut) => {
-                BoltSize { diameter: second }.thread().map_or_else(|| length(second, own), str::to_owned)
+            Some(Form::Bearing) => {
+                format!("{} outside, {} bore, {} wide", here(second), here(third), here(first))
             }
-            Some(Form::WoodScrew) => format!("{} × {}", length(second, own), length(first, own)),
-            Some(Form::Washer) => format!("{} / {} × {}", here(second), here(third), here(first)),
-            Some(Form::Bearing | Form::BronzeTube) => {
-                format!("{} / {} × {}", here(second), here(third), here(first))
+            Some(Form::BronzeTube) => {
+                format!("{} outside, {} bore, {} long", here(second), here(third), here(first))
             }
             Some(Form::RoundBar) => format!("round {}, {} long", here(second), here(first)),
             Some(Form::SquareTube) => {
-                format!("square {} × {}, {} long", here(second), here(third), here(first))
+                format!("square {}, wall {}, {} long", here(second), here(third), here(first))
             }
             Some(Form::FlatBar | Form::LightBar | Form::Batten) => {
                 format!("{} × {}, {} long", here(second), here(third), here(first))
             }
             Some(Form::ThreadedBar) => {
-                format!("{} outside, {} lead, {} long", here(second), here(third), here(first))
+                let lead = figures::threads(third, system).map_or_else(|| here(third), |lead| lead.number);
+                format!("{} outside, {lead} lead, {} long", here(second), here(first))
             }
-            Some(Form::Bought | Form::Sheet) => {
-                format!("{} × {} × {}", here(first), here(second), here(third))
-            }
+            Some(Form::Bought | Form::Sheet) => match self.name {
+                NUT | SECOND_NUT => {
+                    let plain = || format!("for a thread of {}", here(third));
+                    let thread = Some(self.standard).filter(|name| !name.is_empty());
+                    let thread = thread.map_or_else(plain, str::to_owned);
+                    format!("{thread}, {} across, {} long", here(second), here(first))
+                }
+                "Collar" | "Screw collar" => {
+                    format!("{} outside, {} bore, {} wide", here(second), here(third), here(first))
+                }
+                "Caster" => format!("{} high, wheel {}", here(first), here(second)),
+                "Crank" => {
+                    format!("{} from axis to handle, flat {} × {}", here(first), here(second), here(third))
+                }
+                _ => format!("{} × {}, {} thick", here(first), here(second), here(third)),
+            },
         };
-        match (self.standard, words.as_str()) {
-            ("", _) => words,
-            (standard, "") => standard.to_owned(),
-            (standard, words) => format!("{words}, {standard}"),
-        }
+        let asked = self.asked.text(system);
+        // A nut's thread stands in front of its sizes.
+        let standard = if words.starts_with(self.standard) { "" } else { self.standard };
+        let said = [words.as_str(), standard, &asked].into_iter().filter(|words| !words.is_empty());
+        said.collect::<Vec<_>>().join(", ")
     }
 }
 

@@ -9,8 +9,8 @@ use crate::drawing::lettering::{Lettering, text};
 use crate::drawing::mark::{Anchor, Mark};
 use crate::drawing::scale::{Scale, Screen};
 use crate::parts::Part;
-use crate::quantity::{Length, System, figures};
-use crate::workshop::drilling::Row;
+use crate::quantity::{Length, System};
+use crate::workshop::drilling::{Row, place};
 
 /// Scales of reduction: ISO 5455; in inches halves, quarters and so on, as on a builder's rule (common practice, no source).
 const METRIC: [u32; 6] = [1, 2, 5, 10, 20, 50];
@@ -40,11 +40,11 @@ pub struct Plan {
 #[must_use]
 pub fn plan(part: &Part, rows: &[Row], system: System, width: f64, measure: Measure<'_>) -> Plan {
     let [long, wide] = [part.size[0].to_mm(), part.size[1].to_mm()];
-    let words = |length: Length| figures::marked(length, system).number;
     let along = distances(|row| row.along, rows, part.size[0]);
     let across = distances(|row| row.across, rows, part.size[1]);
-    let longest = |list: &[Length]| {
-        list.iter().map(|length| measure(&words(*length), crate::drawing::Face::Plain)).fold(8.0, f64::max)
+    let words = |(length, held): &(Length, bool)| place(*length, *held, system);
+    let longest = |list: &[(Length, bool)]| {
+        list.iter().map(|at| measure(&words(at), crate::drawing::Face::Plain)).fold(8.0, f64::max)
     };
     let (left, below) =
         (FREE + longest(&across) + LEADER + LINE + 6.0, LINE + LEADER + longest(&along) + 6.0 + FREE);
@@ -100,8 +100,8 @@ pub fn plan(part: &Part, rows: &[Row], system: System, width: f64, measure: Meas
             lettering.keep(Area::between([from.x, to.x], [y - EDGE, y + EDGE]));
         }
     }
-    let placed = |list: &[Length], place: &dyn Fn(f64) -> f64| -> Vec<(f64, String)> {
-        list.iter().map(|length| (place(length.to_mm()), words(*length))).collect()
+    let placed = |list: &[(Length, bool)], on_paper: &dyn Fn(f64) -> f64| -> Vec<(f64, String)> {
+        list.iter().map(|at| (on_paper(at.0.to_mm()), words(at))).collect()
     };
     let level = placed(&along, &|x| datum.x + x * per_mm);
     let rise = placed(&across, &|y| datum.y - y * per_mm);
@@ -131,7 +131,7 @@ pub fn plan(part: &Part, rows: &[Row], system: System, width: f64, measure: Meas
     for cut in &part.housings {
         let [above, below] = [1.0, -1.0]
             .map(|side| lie.at([cut.along.to_mm(), cut.across.to_mm() + side * cut.width.to_mm() / 2.0]));
-        let words = format!("{} deep", words(cut.depth));
+        let words = format!("{} deep", place(cut.depth, false, system));
         let forms = [below.by(0.0, 13.0), above.by(0.0, -5.0), below.by(0.0, -4.0)]
             .map(|at| text("q halo", at, Anchor::Middle, &words));
         if cut.depth < part.size[2] {
@@ -141,11 +141,12 @@ pub fn plan(part: &Part, rows: &[Row], system: System, width: f64, measure: Meas
     Plan { drawn: Drawn { width, height, marks }, ratio }
 }
 
-/// Every distance from the datum once, in order, the part's whole size last.
-fn distances(of: fn(&Row) -> Length, rows: &[Row], whole: Length) -> Vec<Length> {
-    let mut list: Vec<Length> = rows.iter().map(of).chain([whole]).collect();
-    list.sort_unstable();
-    list.dedup();
+/// Every distance from the datum once, in order, the part's whole size last, and whether a joint turns there.
+fn distances(of: fn(&Row) -> Length, rows: &[Row], whole: Length) -> Vec<(Length, bool)> {
+    let mut list: Vec<(Length, bool)> =
+        rows.iter().map(|row| (of(row), row.is_held())).chain([(whole, false)]).collect();
+    list.sort_unstable_by_key(|(length, held)| (*length, !held));
+    list.dedup_by_key(|(length, _)| *length);
     list
 }
 

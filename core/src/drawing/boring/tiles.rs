@@ -117,7 +117,7 @@ impl Sheet<'_> {
                 continue;
             }
             let reach = row.bit.countersink.unwrap_or(row.bit.diameter).to_mm() / 2.0 * PX_PER_MM + 7.0;
-            let words = format!("{} {}", row.letter, figures::marked(row.bit.diameter, self.system).number);
+            let words = format!("{} {}", row.letter, row.bits(self.system).0);
             let forms = [
                 (reach, -6.0, Anchor::Start),
                 (reach, 14.0, Anchor::Start),

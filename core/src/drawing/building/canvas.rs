@@ -107,7 +107,7 @@ impl<'a> Canvas<'a> {
         let [first, second, third, fourth] = corners;
         self.line("dl", first, third);
         self.line("dl", second, fourth);
-        let length = figures::size((third - first).length() / 1e3, self.system).to_string();
+        let length = figures::ruled((third - first).length() / 1e3, self.system).to_string();
         self.labels.push(((first + third) / 2.0, length));
     }
 
@@ -127,7 +127,7 @@ impl<'a> Canvas<'a> {
     }
 
     pub(super) fn size(&self, mm: f64) -> String {
-        figures::size(mm / 1e3, self.system).to_string()
+        figures::ruled(mm / 1e3, self.system).to_string()
     }
 
     /// Everything on paper.
@@ -152,7 +152,7 @@ impl<'a> Canvas<'a> {
         let on_paper = |at: DVec2| scale.to_screen(Model::from(at));
         if let Some(Level { word, from, to }) = &self.level {
             let y = height - 8.0;
-            let number = figures::size((*to - *from).length() / 1e3, self.system).number;
+            let number = figures::ruled((*to - *from).length() / 1e3, self.system).number;
             let dimension =
                 Dimension { word, number: &number, live: false, always: true, words_below: false };
             let ends = [on_paper(*from), on_paper(*to)];

@@ -104,10 +104,11 @@ fn label(lettering: &mut Lettering<'_>, over: &Area, part: u32, words: &str) -> 
 fn section(bar: &Bar, system: System) -> String {
     let [wide, thick] = bar.section;
     let name = capital(bar.form.word());
+    let lead = figures::threads(thick, system);
     let (wide, thick) = (figures::marked(wide, system), figures::marked(thick, system));
     match bar.form {
         Form::RoundBar => format!("{name}, diameter {wide}"),
-        Form::ThreadedBar => format!("{name}, diameter {}, lead {thick}", wide.number),
+        Form::ThreadedBar => format!("{name}, diameter {}, lead {}", wide.number, lead.unwrap_or(thick)),
         Form::SquareTube => format!("{name} {}, wall {thick}", wide.number),
         Form::BronzeTube => format!("{name}, outside {}, bore {thick}", wide.number),
         _ => format!("{name} {} × {thick}", wide.number),

@@ -117,8 +117,8 @@ fn a_sheet_is_to_scale() {
 #[test]
 fn bars_keep_their_lettering_apart() {
     for design in designs() {
-        let list = laid::bars(&parts(&design), design.shop.kerf);
         for (system, width) in SYSTEMS.into_iter().flat_map(|system| WIDTHS.map(|width| (system, width))) {
+            let list = laid::bars(&parts(&design), design.shop.kerf, system);
             let drawn = bars(&list, design.shop.kerf, system, width, &widths);
             tidy(&drawn, "bars");
             let cuts: usize = list.iter().map(|bar| bar.cuts.len()).sum();

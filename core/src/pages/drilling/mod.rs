@@ -65,12 +65,19 @@ impl Page for Drilling {
                 "Every hole is measured from one corner, the datum: the end and the edge marked 0. On an arm that is its lower end and the edge that ran along the fence; on other parts the end at the fixed pivots and the lower edge.",
             ),
             Block::Text(self.verdict(system)),
+        ];
+        if system == System::Inch {
+            blocks.push(Block::note(
+                "Bits are those sold by sixty-fourths of an inch, the next that clears; ≈ leads the nearest sixty-fourth. Places of pivot holes that are no sixty-fourth stand in thousandths: set them with a caliper.",
+            ));
+        }
+        blocks.extend([
             Block::Acts(vec![
                 Act::Save { words: "Save all holes (CSV)".into(), file: self.file_name("holes.csv") },
                 Act::Print { words: "Print".into() },
             ]),
             Block::heading("Arms"),
-        ];
+        ]);
         blocks.extend(arms.into_iter().flat_map(|(table, part)| {
             let head = Block::Group("drilled-head", vec![Block::heading(kind_words(table))]);
             core::iter::once(head).chain(self.kind(table, part, system))

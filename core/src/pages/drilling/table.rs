@@ -1,8 +1,9 @@
 //! Hole tables, recesses and pilot holes as blocks.
 use crate::pages::document::{Block, Cell, Table as Lines};
 use crate::parts::{Housing, Part, Purpose};
-use crate::quantity::{Length, System, figures};
-use crate::workshop::drilling::{Row, Table, pilots};
+use crate::quantity::figures::{self, Fit};
+use crate::quantity::{Length, System};
+use crate::workshop::drilling::{Row, Table, pilots, place};
 
 pub(super) const fn unit(system: System) -> &'static str {
     match system {
@@ -56,9 +57,8 @@ pub(super) fn blocks(table: &Table, system: System) -> Vec<Block> {
 }
 
 fn line(row: &Row, system: System) -> Vec<Cell> {
-    let wide = number(row.bit.diameter, system);
-    let sunk =
-        row.bit.countersink.map(|sunk| format!(", sunk to {}", number(sunk, system))).unwrap_or_default();
+    let (wide, sunk) = row.bits(system);
+    let sunk = sunk.map(|sunk| format!(", sunk to {sunk}")).unwrap_or_default();
     let within = figures::drilled(row.tolerance.to_m(), system).number;
     let what = match row.purpose {
         Purpose::Countersunk => "screw".to_owned(),
@@ -66,15 +66,11 @@ fn line(row: &Row, system: System) -> Vec<Cell> {
     };
     vec![
         Cell::words(row.letter.clone()),
-        Cell::number(number(row.along, system)),
-        Cell::number(number(row.across, system)),
+        Cell::number(place(row.along, row.is_held(), system)),
+        Cell::number(place(row.across, row.is_held(), system)),
         Cell::words(format!("{wide} {}{sunk}", row.bit.kind.trim_end_matches(" bit"))),
         Cell::words(what),
-        if matches!(row.purpose, Purpose::Bushing | Purpose::Pivot) {
-            Cell::StrongNumber(within)
-        } else {
-            Cell::Number(within)
-        },
+        if row.is_held() { Cell::StrongNumber(within) } else { Cell::Number(within) },
     ]
 }
 
@@ -102,9 +98,9 @@ pub(super) fn label(table: &Table, system: System) -> String {
             format!(
                 "hole {} {} wide at {} along, {} across",
                 row.letter,
-                number(row.bit.diameter, system),
-                number(row.along, system),
-                number(row.across, system)
+                row.bits(system).0,
+                place(row.along, row.is_held(), system),
+                place(row.across, row.is_held(), system)
             )
         })
         .collect();
@@ -128,7 +124,7 @@ pub(super) fn pilot_holes(parts: &[Part], system: System) -> Vec<Block> {
             Cell::number(pilot.part.to_string()),
             Cell::words(pilot.name),
             Cell::number(pilot.count.to_string()),
-            Cell::number(number(pilot.diameter, system)),
+            Cell::number(figures::bit(pilot.diameter, Fit::Thread, system).number),
             Cell::number(number(pilot.depth, system)),
         ]
     });

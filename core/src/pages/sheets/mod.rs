@@ -320,7 +320,7 @@ impl Sheets {
 
     fn bars(&self, system: System) -> Vec<Block> {
         let kerf = self.report.design.shop.kerf;
-        let list = bars(&self.report.parts, kerf);
+        let list = bars(&self.report.parts, kerf, system);
         if list.is_empty() {
             return Vec::new();
         }

@@ -10,4 +10,4 @@ mod table;
 pub use exact::{Effect, Exactness, Method, exactness, largest};
 pub use hold::{Hold, hold};
 pub use order::{Note, order};
-pub use table::{Bit, Pilot, Row, Table, pilots, tables};
+pub use table::{Bit, Pilot, Row, Table, pilots, place, tables};

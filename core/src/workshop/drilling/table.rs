@@ -1,6 +1,7 @@
 //! The hole table: every hole of a part from one end and one edge, with its bit and how exact it must be.
 use crate::parts::{Form, Hole, Housing, Joint, Part, Purpose};
-use crate::quantity::Length;
+use crate::quantity::figures::{self, Fit};
+use crate::quantity::{Length, System};
 
 /// A bit to drill with.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,6 +31,34 @@ pub struct Row {
     pub tolerance: Length,
     /// The joint whose line runs through it.
     pub joint: Option<Joint>,
+}
+
+impl Row {
+    /// Whether a joint turns on it, so that its place is given closer than a rule can be read.
+    #[must_use]
+    pub const fn is_held(&self) -> bool {
+        matches!(self.purpose, Purpose::Bushing | Purpose::Pivot)
+    }
+
+    /// Its bit, and the countersink that follows, in the units of a system.
+    #[must_use]
+    pub fn bits(&self, system: System) -> (String, Option<String>) {
+        let fit = if self.is_held() { Fit::Close } else { Fit::Free };
+        let sunk = self.bit.countersink.map(|wide| figures::bit(wide, Fit::Free, system).number);
+        (bit_words(self.bit.diameter, fit, system), sunk)
+    }
+}
+
+/// A bit with its unit where it is not that of the system.
+fn bit_words(diameter: Length, fit: Fit, system: System) -> String {
+    let bit = figures::bit(diameter, fit, system);
+    if bit.unit == figures::size(0.0, system).unit { bit.number } else { bit.to_string() }
+}
+
+/// A distance from the datum in the units of a system; `held` where a joint turns on what is there.
+#[must_use]
+pub fn place(length: Length, held: bool, system: System) -> String {
+    if held { figures::pinned(length, system) } else { figures::marked(length, system) }.number
 }
 
 /// The holes and recesses of one kind of part.

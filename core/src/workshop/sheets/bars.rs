@@ -1,6 +1,6 @@
 //! Bars, tubes and battens: what is cut from which length.
 use crate::parts::{Form, Part};
-use crate::quantity::Length;
+use crate::quantity::{Length, System};
 
 /// One bar of the shop with what is cut from it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -24,24 +24,30 @@ impl Bar {
     }
 }
 
-/// The length in which a bar is sold over the counter; common practice, no source.
-const fn sold(form: Form) -> Option<Length> {
-    match form {
-        Form::FlatBar | Form::RoundBar | Form::SquareTube | Form::LightBar => Some(Length::mm(2000.0)),
-        Form::Batten => Some(Length::mm(2400.0)),
-        Form::BronzeTube => Some(Length::mm(500.0)),
-        Form::ThreadedBar => Some(Length::mm(1000.0)),
-        _ => None,
-    }
+/// The length in which a bar is sold over the counter where one measures in these units, mm and inches: by whole feet, bronze as it is cast.
+/// Common practice, no source.
+fn sold(form: Form, system: System) -> Option<Length> {
+    let (mm, inches) = match form {
+        Form::FlatBar | Form::RoundBar | Form::SquareTube => (2000.0, 72.0),
+        Form::LightBar => (2000.0, 96.0),
+        Form::Batten => (2400.0, 96.0),
+        Form::BronzeTube => (500.0, 13.0),
+        Form::ThreadedBar => (1000.0, 36.0),
+        _ => return None,
+    };
+    Some(match system {
+        System::Metric => Length::mm(mm),
+        System::Inch => Length::inch(inches),
+    })
 }
 
-/// All bars of a list of parts, each cut into the first bar of its section with room for it, longest parts first: at most a ninth more bars
+/// All bars of a list of parts, in the lengths of a system of units, each cut into the first bar of its section with room for it, longest parts first: at most a ninth more bars
 /// than need be, and one (D. S. Johnson, "Near-optimal bin packing algorithms", 1973: 11/9 of the best, and four).
 #[must_use]
-pub fn bars(parts: &[Part], kerf: Length) -> Vec<Bar> {
+pub fn bars(parts: &[Part], kerf: Length, system: System) -> Vec<Bar> {
     let mut cuts: Vec<(&Part, Length)> = parts
         .iter()
-        .filter(|part| sold(part.form).is_some())
+        .filter(|part| sold(part.form, system).is_some())
         .flat_map(|part| (0..part.count).map(move |_| (part, length(part))))
         .collect();
     cuts.sort_by_key(|(part, length)| (part.form, section(part), core::cmp::Reverse(*length), part.number));
@@ -53,7 +59,7 @@ pub fn bars(parts: &[Part], kerf: Length) -> Vec<Bar> {
         if let Some(bar) = bars.iter_mut().find(fits) {
             bar.cuts.push((part.number, length));
         } else {
-            let whole = sold(part.form).unwrap_or(Length::ZERO).max(length);
+            let whole = sold(part.form, system).unwrap_or(Length::ZERO).max(length);
             bars.push(Bar {
                 form: part.form,
                 section: section(part),

@@ -1,5 +1,5 @@
 //! Putting it together, and the tests of the whole.
-use super::{Bench, Step, Task, on_base, on_deck, say, size, step};
+use super::{Bench, Step, Task, from_pivots, on_base, on_deck, say, size, step};
 use crate::design::DriveKind;
 use crate::mechanics::{Detail, Fault};
 use crate::parts::Part;
@@ -62,7 +62,7 @@ impl Bench<'_> {
             )],
             vec![
                 say("Slack under the keepers ")
-                    .with(Amount::Give(running.rail_gap.to_m()))
+                    .with(Amount::Slack(running.rail_gap.to_m()))
                     .and(" all along."),
                 say("The carriage rolls from stop to stop with one hand."),
             ],
@@ -78,18 +78,26 @@ impl Bench<'_> {
         let travel = (length(self.design.lift.highest)? - length(self.design.lift.lowest)?).abs();
         let turns = travel / drive.lead.to_m();
         let place = if matches!(drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage) {
-            say("Bearing tube with its middle ")
-                .with(size(drive.bearing_place))
-                .and(" from the fixed pivots.")
+            say("Bearing tube across the frame, its middle ").then(from_pivots(drive.bearing_place)).and(".")
         } else {
             say("Hang the screw between its two points.")
         };
+        let pushed = if matches!(drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage) {
+            "to which the load pushes the first, away from the fixed pivots"
+        } else {
+            "to which the load pushes the first"
+        };
+        let second = say(format!(
+            "Recommended, on the hardware list but in no figure here: a second nut on the same screw, on the side {pushed}, one turn off it. Two longer bolts of the first one’s flange keep it from turning and let it slide. It carries nothing until the first one strips; if the gap closes, the first is worn. It needs "
+        ))
+        .with(size(drive.nut_length + drive.lead))
+        .and(" of screw behind the first at both stops.");
         let parts = self.fitted(|part| {
             part.name.starts_with("Nut")
                 || ["Screw", "Bearing tube", "Thrust bearing", "Screw collar", "Crank"].contains(&part.name)
         });
         Ok(Step {
-            caution: "A nut that strips drops the table: fit a second, captured nut a few turns behind the first.",
+            caution: "A nut that strips drops the table, unless a second one catches it.",
             ..step(
                 Task::Screw,
                 "Screw, nut and crank",
@@ -99,12 +107,13 @@ impl Bench<'_> {
                     say(
                         "Let nut and bearing find their line before their bolts are tight: turn the screw through its whole travel, then tighten.",
                     ),
+                    second,
                 ],
                 vec![
                     say("From stop to stop ")
                         .with(Amount::Turns(turns))
                         .and(", ")
-                        .with(Amount::Size(travel))
+                        .with(Amount::Ruled(travel))
                         .and(" of travel, the crank as light at the end as at the beginning."),
                 ],
             )
@@ -122,7 +131,9 @@ impl Bench<'_> {
                 .then(if tilt.abs() < LEVEL {
                     say("level both ways within 1 in 500.")
                 } else {
-                    say("tilted by ").with(Amount::Angle(tilt)).and(" along, level across.")
+                    say(if tilt > 0.0 { "rising by " } else { "falling by " })
+                        .with(Amount::Angle(tilt.abs()))
+                        .and(" towards the wheels, level across.")
                 })
         };
         Ok(step(
@@ -174,8 +185,8 @@ impl Bench<'_> {
                     say("At the lowest deck, load 125 %: ")
                         .with(load)
                         .and(", its middle ")
-                        .with(size(design.load.centre))
-                        .and(" from the fixed pivots. Leave it for ten minutes."),
+                        .then(from_pivots(design.load.centre))
+                        .and(". Leave it for ten minutes."),
                     say(
                         "Then raise by a quarter of the lift and lower again, listening. Take the load off before anything is touched.",
                     ),

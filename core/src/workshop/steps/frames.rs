@@ -15,7 +15,7 @@ impl Bench<'_> {
             return None;
         }
         let long = self.design.lift.arm_length.to_m();
-        let diagonal = |b: bool| Amount::Size(libm::hypot(long, arm_spread(self.design, b).to_m()));
+        let diagonal = |b: bool| Amount::Ruled(libm::hypot(long, arm_spread(self.design, b).to_m()));
         let braced = [(self.design.arms.boards_a, false, "A"), (self.design.arms.boards_b, true, "B")];
         let tests = braced
             .into_iter()
@@ -24,7 +24,7 @@ impl Bench<'_> {
                 say(format!("Arms {name}: from the lower left pin to the upper right one "))
                     .with(diagonal(b))
                     .and(", and the other diagonal the same within ")
-                    .with(Amount::Give(DIAGONALS))
+                    .with(Amount::Within(DIAGONALS))
                     .and(".")
             })
             .chain([say("Lying on a flat bed, no arm lifts off: the ladder has no twist.")])
@@ -41,7 +41,7 @@ impl Bench<'_> {
             )));
         }
         let names = ["Cross board", "Board screw", "Strap", "Strap bolt", "Strap nut", "Strap washer"];
-        Some(step(Task::Ladders, "Join arms of one name into ladders", self.named(&names), work, tests))
+        Some(step(Task::Ladders, "Join left and right arms into ladders", self.named(&names), work, tests))
     }
 
     pub(super) fn base(&self) -> Step {
@@ -62,9 +62,9 @@ impl Bench<'_> {
                     "Cut the halvings, dry fit beams, planks and pivot cheeks upside down on a flat bed, then glue and bolt them.",
                 ),
                 say("Beams ")
-                    .with(Amount::Size(across))
+                    .with(Amount::Ruled(across))
                     .and(" apart, middle to middle; planks ")
-                    .with(Amount::Size(apart))
+                    .with(Amount::Ruled(apart))
                     .and("."),
                 say(
                     "A bolt right through both cheeks’ pivot holes, or a straight bar, keeps them in line while the glue sets.",
@@ -72,9 +72,9 @@ impl Bench<'_> {
             ],
             vec![
                 say("Diagonals between the crossings ")
-                    .with(Amount::Size(libm::hypot(apart, across)))
+                    .with(Amount::Ruled(libm::hypot(apart, across)))
                     .and(", both the same within ")
-                    .with(Amount::Give(DIAGONALS))
+                    .with(Amount::Within(DIAGONALS))
                     .and("."),
                 say("A straight bar through both pivot holes lies square to the beams."),
             ],
@@ -95,9 +95,9 @@ impl Bench<'_> {
                         "Screw the strips on base beams and deck rails, flush with their inner faces, heads below the surface.",
                     ),
                     say("End stops on the base beams: faces ")
-                        .with(Amount::Size(low + radius))
+                        .with(Amount::Ruled(low + radius))
                         .and(" and ")
-                        .with(Amount::Size((high - radius).max(0.0)))
+                        .with(Amount::Ruled((high - radius).max(0.0)))
                         .and(" from the pivots, where the wheel stands at the lowest and the highest deck."),
                 ],
                 vec![say("A bearing rolled by hand from stop to stop meets no screw head and no step.")],
@@ -145,7 +145,7 @@ impl Bench<'_> {
             vec![say(work)],
             vec![
                 say("Wheel to wheel ")
-                    .with(Amount::Size(between))
+                    .with(Amount::Ruled(between))
                     .and(", middle to middle, the same at both axles."),
                 say("The axle rolled on a flat bed does not wobble."),
             ],
@@ -166,10 +166,10 @@ impl Bench<'_> {
             "Deck with its rails",
             parts,
             vec![
-                say("Mark the rails’ middles ").with(Amount::Size(across)).and(" apart under the deck, glue and screw them; cheeks beside them with a straight bar through both pivot holes."),
+                say("Mark the rails’ middles ").with(Amount::Ruled(across)).and(" apart under the deck, glue and screw them; cheeks beside them with a straight bar through both pivot holes."),
             ],
             vec![
-                say("Diagonals of the rails’ ends ").with(Amount::Size(libm::hypot(long, across))).and(", both the same within ").with(Amount::Give(DIAGONALS)).and("."),
+                say("Diagonals of the rails’ ends ").with(Amount::Ruled(libm::hypot(long, across))).and(", both the same within ").with(Amount::Within(DIAGONALS)).and("."),
                 say("The base wheels’ axle laid in the deck rails rolls from end to end without binding."),
             ],
         )

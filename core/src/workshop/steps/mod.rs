@@ -4,6 +4,8 @@ mod assembly;
 mod frames;
 mod pieces;
 
+use core::cmp::Ordering;
+
 use crate::design::Design;
 use crate::mechanics::{Fault, Solver};
 use crate::parts::{Part, Rides};
@@ -115,7 +117,18 @@ pub fn steps(design: &Design, parts: &[Part], solver: &Solver) -> Result<Vec<Ste
 
 /// A length as it was entered.
 fn size(length: Length) -> Amount {
-    Amount::Exact(length)
+    Amount::Laid(length)
+}
+
+/// A place along the table, told from the fixed pivots by its direction: a builder's rule has no minus.
+fn from_pivots(place: Length) -> Phrase {
+    match place.cmp(&Length::ZERO) {
+        Ordering::Less => {
+            say("").with(size(-place)).and(" outside the fixed pivots, on the side away from the wheels")
+        }
+        Ordering::Equal => say("in line with the fixed pivots"),
+        Ordering::Greater => say("").with(size(place)).and(" from the fixed pivots towards the wheels"),
+    }
 }
 
 fn say(words: impl Into<String>) -> Phrase {

@@ -45,7 +45,7 @@ impl Bench<'_> {
             ],
             vec![
                 say(format!("{pieces} pieces on the bench, arms of one length all equal within "))
-                    .with(Amount::Give(DIAGONALS))
+                    .with(Amount::Within(DIAGONALS))
                     .and("."),
             ],
         )
@@ -133,6 +133,9 @@ impl Bench<'_> {
                     "Drill the pivot holes in the order of the drilling sheet: pinned at the centre, in pairs, turned end for end.",
                 ),
                 say("All other holes and recesses by the hole table, from the datum end and edge."),
+                say(
+                    "The drill guide is for holes made by hand: bore it square on a press and clamp it over the mark, as the order of work under Drilling says.",
+                ),
             ],
             vec![
                 say(
