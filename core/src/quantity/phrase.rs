@@ -98,6 +98,15 @@ impl Phrase {
         })
     }
 
+    /// The words before the first figure.
+    #[must_use]
+    pub fn opening(&self) -> String {
+        self.0
+            .iter()
+            .map_while(|piece| if let Piece::Words(words) = piece { Some(words.as_str()) } else { None })
+            .collect()
+    }
+
     /// Every figure in the sentence, in order.
     pub fn amounts(&self) -> impl Iterator<Item = Amount> + '_ {
         self.0.iter().filter_map(|piece| match piece {
