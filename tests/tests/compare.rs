@@ -5,8 +5,12 @@ mod odd;
 
 use risewright::design::{Demo, Design};
 use risewright::drawing::{Layout, Sheet, View, compose, compose_over, widths};
-use risewright::quantity::{Amount, Length, System};
-use risewright::report::{Report, analyse, difference};
+use risewright::pages::{Block, Cell, Reader, Table, page};
+use risewright::quantity::{Amount, Length, Mass, System};
+use risewright::report::{Difference, Grade, Report, Turned, analyse, difference};
+use risewright::share::address::View as Place;
+use risewright::share::link;
+use std::rc::Rc;
 
 fn report(design: &Design) -> Report {
     analyse(design).unwrap()
@@ -35,7 +39,7 @@ fn value(amount: Amount) -> f64 {
 fn a_design_does_not_differ_from_itself() {
     for report in all() {
         let found = difference(&report, &report);
-        assert!(found.inputs.is_empty());
+        assert!(found.inputs.is_empty() && found.findings.is_empty());
         for result in &found.results {
             assert_eq!(result.first, result.second, "{}", result.title);
             assert_eq!((result.words(), result.better()), (None, None), "{}", result.title);
@@ -49,6 +53,16 @@ fn exchanging_the_two_turns_everything_round() {
     for pair in reports.windows(2) {
         let (there, back) = (difference(&pair[0], &pair[1]), difference(&pair[1], &pair[0]));
         assert_eq!(there.inputs.len(), back.inputs.len());
+        let turned = |found: &Difference, swapped: bool| {
+            let pair = |turned: &Turned| (turned.first, turned.second);
+            let mut list: Vec<_> = found.findings.iter().map(pair).collect();
+            if swapped {
+                list.iter_mut().for_each(|(first, second)| core::mem::swap(first, second));
+            }
+            list.sort_unstable();
+            list
+        };
+        assert_eq!(turned(&there, false), turned(&back, true));
         for (one, other) in there.inputs.iter().zip(&back.inputs) {
             assert_eq!((one.field.key, one.first, one.second), (other.field.key, other.second, other.first));
         }
@@ -91,6 +105,55 @@ fn a_longer_crank_is_easier_by_the_law_of_the_lever() {
     }
 }
 
+/// The normal use: a design is set aside, then changed. The page tells the change from the one set aside to the present one, and what
+/// fails only now stands first.
+#[test]
+fn the_page_tells_the_change_from_the_design_set_aside() {
+    let before = Demo::PaperLift.design();
+    let mut now = before.clone();
+    now.load.mass = Mass::kg(1.3 * before.load.mass.to_kg());
+    let mut page = page(Place::Compare, &Rc::new(report(&now))).unwrap();
+    let reader =
+        Reader { system: System::Metric, address: "https://example.org/".into(), date: "2026-01-31".into() };
+    page.answer("with", &link::encode(&before), &reader);
+    let document = page.document(&reader);
+    let tables: Vec<&Table> = document
+        .blocks
+        .iter()
+        .filter_map(|block| if let Block::Table(table) = block { Some(table) } else { None })
+        .collect();
+    let [findings, results, inputs] = tables.as_slice() else { unreachable!("{}", tables.len()) };
+    assert_eq!(findings.head, ["set aside", "now", "finding"]);
+    let said = |table: &Table, row: usize| format!("{:?}", table.rows[row]);
+    assert!(said(findings, 0).contains("Watch") && said(findings, 0).contains("Over"));
+    assert!(said(findings, 0).contains("Crank: "), "{}", said(findings, 0));
+    assert_eq!(results.head, ["Result", "set aside", "now", "change", "now it is"]);
+    let crank = said(results, 0);
+    assert!(crank.contains("+24") && crank.contains("harder") && crank.contains(": worse"), "{crank}");
+    assert_eq!(inputs.head, ["Input", "set aside", "now"]);
+    assert_eq!(inputs.rows[1][1..], [Cell::number("80\u{A0}kg"), Cell::number("104\u{A0}kg")]);
+}
+
+/// More load turns findings over one after the other, each told once: over before to watch, what is gone last.
+#[test]
+fn findings_that_differ_are_told_once_and_the_worst_first() {
+    let light = Demo::PaperLift.design();
+    let mut heavy = light.clone();
+    heavy.load.mass = Mass::kg(400.0);
+    let (light, heavy) = (report(&light), report(&heavy));
+    let found = difference(&light, &heavy).findings;
+    let faults = |report: &Report, grade| report.findings.iter().filter(|found| found.grade == grade).count();
+    let now = |grade| found.iter().filter(|turned| turned.second == Some(grade)).count();
+    // Nothing was over before, so that all that is over now is told.
+    assert_eq!((faults(&light, Grade::Over), now(Grade::Over)), (0, faults(&heavy, Grade::Over)));
+    assert!(now(Grade::Over) > 5);
+    let ranks: Vec<Grade> = found.iter().map(|turned| turned.second.unwrap_or(Grade::Fine)).collect();
+    assert!(ranks.is_sorted(), "{ranks:?}");
+    let back = difference(&heavy, &light).findings;
+    assert!(back.iter().filter(|turned| turned.second.is_none()).all(|turned| turned.first.is_some()));
+    assert_eq!(back.len(), found.len());
+}
+
 #[test]
 fn the_other_stands_at_the_same_height_or_at_its_nearer_end() {
     let reports = all();
@@ -103,6 +166,7 @@ fn the_other_stands_at_the_same_height_or_at_its_nearer_end() {
             let said: String = marks.iter().map(risewright::drawing::Mark::svg).collect();
             let inside = (other.lowest()..=other.highest()).contains(&height);
             assert_eq!(said.contains("at the same deck height"), inside, "{said}");
+            assert!(said.contains(">set aside: "), "{said}");
             if !inside {
                 let end = if height > other.highest() { "highest" } else { "lowest" };
                 assert!(said.contains(end), "{said}");

@@ -335,6 +335,10 @@ fn figures_have_the_digits_a_reader_can_use() {
     // 5.5 N m = 48.68 lbf in.
     is(torque(5.5, Metric), "5.5_N_m");
     is(torque(5.5, Inch), "49_lbf_in");
+    // What should vanish is a plain nought, and told where it does not.
+    is(figures::left(torque(-1e-13, Metric)), "0_N_m");
+    is(figures::left(torque(-0.06, Metric)), "−0.1_N_m");
+    is(figures::left(small_force(f64::NAN, Metric)), "—_N");
     is(percent(0.0469), "5_%");
     is(figures::ratio(0.636), "0.64");
     is(factor(4.84), "4.8");

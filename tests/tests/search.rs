@@ -4,13 +4,16 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may stop where something is missing")]
 
 use risewright::catalogue::thread::THREADS;
-use risewright::design::Design;
+use risewright::design::{Demo, Design};
+use risewright::pages::{Reader, page};
 use risewright::quantity::{Length, Mass, Money, System};
 use risewright::report::search::{
     Brace, Figures, Loose, Measure, RUNGS, Search, Space, Stance, Target, Targets, Way, judge,
 };
 use risewright::report::{Case, Grade, LEAST_MULTIPLE, Station, SwayRun, analyse, told};
+use risewright::share::address::View;
 use risewright::workshop::sheets::{Search as Packing, jobs};
+use std::rc::Rc;
 
 fn threads(names: &[&str]) -> Vec<&'static risewright::catalogue::thread::Thread> {
     names.iter().map(|name| THREADS.iter().find(|row| row.name == *name).unwrap()).collect()
@@ -170,6 +173,62 @@ fn every_proposal_keeps_every_limit_when_analysed_afresh() {
                 .all(|(at, one)| picks[at + 1..].iter().all(|other| other.kept.at != one.kept.at))
         );
     }
+}
+
+/// Words between two marks, as often as they stand in a text.
+fn between<'a>(text: &'a str, from: &str, to: &str) -> Vec<&'a str> {
+    text.split(from).skip(1).map(|rest| rest.split(to).next().unwrap()).collect()
+}
+
+/// A superlative belongs to one card, what reads like a wish meets it, and no ring hides another.
+#[test]
+fn proposals_are_told_apart() {
+    let report = Rc::new(analyse(&Demo::PaperLift.design()).unwrap());
+    let mut shared = 0;
+    for system in [System::Metric, System::Inch] {
+        let reader = Reader { system, address: "https://example.org/".into(), date: "2026-01-31".into() };
+        let mut page = page(View::Targets, &report).unwrap();
+        page.answer("search", "go", &reader);
+        while page.advance() {}
+        let html = page.document(&reader).html();
+        let cards = between(&html, "<div class=\"proposal\">", "<p class=\"note\">");
+        assert!(cards.len() >= 3);
+        for words in [
+            "asiest to crank",
+            "ewest turns",
+            "ags least",
+            "ives least sideways",
+            "ightest",
+            "takes least sheet",
+        ] {
+            let alone =
+                cards.iter().filter(|card| card.contains(words)).filter(|card| !card.contains("mong "));
+            assert!(alone.count() <= 1, "{words}: {cards:?}");
+        }
+        shared += cards.iter().filter(|card| card.contains("mong ")).count();
+        let asked = html.split("<tfoot>").nth(1).unwrap().split("</tfoot>").next().unwrap();
+        let asked = between(asked, "<td", "</td>");
+        let rows = html.split("<tfoot>").next().unwrap().rsplit("<tbody>").next().unwrap();
+        for row in between(rows, "<tr>", "</tr>") {
+            for (cell, asked) in between(row, "<td", "</td>").iter().zip(&asked) {
+                let (class, text) = cell.split_once('>').unwrap();
+                if *asked == format!(" class=\"n\">({text})") {
+                    assert!(class.contains("strong"), "{cell} {asked}");
+                }
+            }
+        }
+        let numbers = |name: &str| -> Vec<f64> {
+            let rings = between(&html, "<circle class=\"ring\"", ">");
+            rings.iter().map(|ring| between(ring, name, "\"")[0].parse().unwrap()).collect()
+        };
+        let rings: Vec<(f64, f64)> = numbers("cx=\"").into_iter().zip(numbers("cy=\"")).collect();
+        assert_eq!(rings.len(), cards.len());
+        for (at, one) in rings.iter().enumerate() {
+            let far = rings[..at].iter().all(|other| (one.0 - other.0).hypot(one.1 - other.1) > 18.0);
+            assert!(far, "{rings:?}");
+        }
+    }
+    assert!(shared > 0);
 }
 
 #[test]

@@ -3,10 +3,13 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may stop where something is missing")]
 
 use risewright::design::{Demo, Design, Field};
+use risewright::pages::{Block, Reader, Table, page};
 use risewright::quantity::{Density, Mass, Money, Ratio, System};
 use risewright::report::sensitivity::{Effect, OUTCOMES, Outcome, SensitivityRun, weakest};
 use risewright::report::{Case, Grade, Report, Station, SwayRun, analyse, told};
+use risewright::share::address::View;
 use risewright::workshop::hardware::Weights;
+use std::rc::Rc;
 
 fn run(design: &Design) -> SensitivityRun {
     let mut run = SensitivityRun::new(design).unwrap();
@@ -161,6 +164,54 @@ fn what_is_said_to_help_helps_and_harms_nothing_that_held() {
                 assert!((fresh - told).abs() <= 1e-7 * told, "{}", step.words.text(System::Metric));
                 assert!(over(&analyse(&step.design).unwrap()) <= over(&before));
             }
+        }
+    }
+}
+
+/// Tables under their headings, those in folds too.
+fn tables(blocks: &[Block], heading: &mut String, found: &mut Vec<(String, Table)>) {
+    for block in blocks {
+        match block {
+            Block::Heading(words) => heading.clone_from(words),
+            Block::Table(table) => found.push((heading.clone(), table.clone())),
+            Block::Fold(fold) => tables(&fold.blocks, heading, found),
+            _ => {}
+        }
+    }
+}
+
+/// What is asked of a table is not ranked with what is built, and every table has its columns in one order.
+#[test]
+fn asking_for_less_stands_apart_at_the_end() {
+    let reader =
+        Reader { system: System::Metric, address: "https://example.org/".into(), date: "2026-01-31".into() };
+    for demo in Demo::ALL {
+        let design = demo.design();
+        let asked = |other: &Design| {
+            (other.load != design.load)
+                || (other.lift.lowest, other.lift.highest) != (design.lift.lowest, design.lift.highest)
+        };
+        let run = run(&design);
+        for outcome in Outcome::ALL {
+            assert!(run.helps(outcome).iter().all(|step| !asked(&step.design)), "{demo:?} {outcome:?}");
+        }
+        assert!(run.asking_less().len() > 1 && run.asking_less().iter().all(|step| asked(&step.design)));
+        let mut page = page(View::Helps, &Rc::new(analyse(&design).unwrap())).unwrap();
+        while page.advance() {}
+        let mut found = Vec::new();
+        tables(&page.document(&reader).blocks, &mut String::new(), &mut found);
+        let steps: Vec<_> = found.iter().filter(|(_, table)| table.head[0] == "step").collect();
+        assert!(steps.iter().all(|(_, table)| table.head == steps[0].1.head));
+        let (last, before) = steps.split_last().unwrap();
+        let first_cells = |table: &Table| {
+            let begins = table.rows.iter().map(|row| format!("{:?}", row[0]));
+            begins.collect::<Vec<_>>().join("\n")
+        };
+        assert_eq!(last.0, "Asking for less");
+        assert!(first_cells(&last.1).contains("Load: weight"));
+        for (heading, table) in before {
+            let words = first_cells(table);
+            assert!(!words.contains("Load: ") && !words.contains("lowest deck"), "{heading}: {words}");
         }
     }
 }

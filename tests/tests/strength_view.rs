@@ -14,7 +14,7 @@ use risewright::checks::{Check, Group, Member, Verdict, Weight};
 use risewright::design::{BearingEnd, Demo, Design, DriveKind};
 use risewright::drawing::elevation::Subject;
 use risewright::drawing::{Bounds, Layout, Mark, Sheet, Stroke, View as Paper, widths};
-use risewright::pages::{Act, Block, Document, Fold, Page, Reader, Span, page};
+use risewright::pages::{Act, Block, Cell, Document, Fold, Page, Reader, Span, Text, page};
 use risewright::quantity::{Count, Length, Mass, System};
 use risewright::report::{Report, analyse};
 use risewright::share::address::View;
@@ -165,6 +165,55 @@ fn what_fails_stands_first() {
     );
 }
 
+/// The line and what opens beneath it tell the same height, and no formula keeps the sign of its subscripts.
+#[test]
+fn line_and_reckoning_agree_and_subscripts_are_set() {
+    let (mut everywhere, mut set) = (0, BTreeSet::new());
+    for (name, design) in designs() {
+        let document = strength(&report(&design)).document(&reader(System::Metric));
+        for fold in groups(&document).into_iter().flat_map(|(_, rows)| rows) {
+            let Cell::Number(height) = &fold.line[5] else { panic!("{name}: {:?}", fold.line[5]) };
+            let inner = Document { title: String::new(), blocks: fold.blocks.clone() }.html();
+            let told = if height == "every" {
+                everywhere += 1;
+                " at every height.".to_owned()
+            } else {
+                format!(" at deck {height}.")
+            };
+            let first = inner.split("</p>").next().unwrap();
+            assert!(first.ends_with(&told), "{name}: {height} in the line, beneath it {first}");
+            for formula in inner.split("<code>").skip(1) {
+                let formula = formula.split("</code>").next().unwrap();
+                assert!(!formula.contains('_'), "{name}: {formula}");
+                set.insert(formula.to_owned());
+            }
+        }
+    }
+    assert!(everywhere > 0);
+    assert!(set.contains("l cos α / π d<sub>m</sub> ≤ 0.6 μ"));
+    let formula = Block::text(Text::default().formula("3 f_c,90 k_mod / γ, F_cr,  stout"));
+    let html = Document { title: String::new(), blocks: vec![formula] }.html();
+    assert!(html.contains("3 f<sub>c,90</sub> k<sub>mod</sub> / γ, F<sub>cr</sub>,  stout<"), "{html}");
+}
+
+/// Finding and check compare the same two figures.
+#[test]
+fn the_finding_of_a_screw_that_holds_compares_what_its_check_does() {
+    let mut told = 0;
+    for (name, design) in designs() {
+        let report = report(&design);
+        let check = report.check("screw-holding").unwrap();
+        let words = report.findings.iter().map(|finding| finding.phrase.text(System::Metric));
+        if let Some(words) = words.into_iter().find(|words| words.starts_with("The screw holds by itself")) {
+            let [given, needed] = [check.capacity, check.demand].map(|amount| amount.text(System::Metric));
+            let compared = format!("{given} is counted on when shaken, and {needed} is needed.");
+            assert!(words.ends_with(&compared), "{name}: {words}");
+            told += 1;
+        }
+    }
+    assert!(told > 5, "{told}");
+}
+
 /// Every offer of a fold: the words before its button, and the link.
 fn offers(blocks: &[Block], found: &mut Vec<(String, String)>) {
     for block in blocks {
@@ -175,7 +224,9 @@ fn offers(blocks: &[Block], found: &mut Vec<(String, String)>) {
                 let mut words = String::new();
                 for span in &text.0 {
                     match span {
-                        Span::Words(more) | Span::Strong(more) | Span::Code(more) => words += more,
+                        Span::Words(more) | Span::Strong(more) | Span::Formula(more) | Span::Code(more) => {
+                            words += more;
+                        }
                         Span::Act(Act::Take { link, .. }) => found.push((words.clone(), link.clone())),
                         Span::Act(_) => {}
                     }

@@ -76,7 +76,9 @@ impl Content {
         let mut whole = String::new();
         for span in &text.0 {
             match span {
-                Span::Words(words) | Span::Strong(words) | Span::Code(words) => whole += words,
+                Span::Words(words) | Span::Strong(words) | Span::Formula(words) | Span::Code(words) => {
+                    whole += words;
+                }
                 Span::Act(act) => self.acts.push(act.clone()),
             }
         }

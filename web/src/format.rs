@@ -12,11 +12,6 @@ pub fn field_value(field: &Field, steps: i64, units: System) -> (String, &'stati
     (printed.number, printed.unit)
 }
 
-/// A value of an input with its unit, short.
-fn short(field: &Field, steps: i64, units: System) -> String {
-    print(steps, field.kind, units, Style::Short).to_string()
-}
-
 /// A value that an input would take, with its unit, so that it reads back to the same step.
 pub fn nearest(field: &Field, steps: i64, units: System) -> String {
     print(steps, field.kind, units, Style::Full).to_string()
@@ -24,12 +19,8 @@ pub fn nearest(field: &Field, steps: i64, units: System) -> String {
 
 /// The range of an input with what ends it, and what the input means.
 pub fn hint(field: &Field, span: &Span, units: System) -> String {
-    let mut text = format!(
-        "{} to {}. {}",
-        short(field, span.from, units),
-        short(field, span.to, units),
-        field.meaning()
-    );
+    let [from, to] = span.ends.map(|end| end.text(units));
+    let mut text = format!("{from} to {to}. {}", field.meaning());
     for why in [&span.below, &span.above].into_iter().flatten() {
         text.push(' ');
         text.push_str(&why.text(units));

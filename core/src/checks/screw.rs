@@ -289,9 +289,11 @@ fn holding(table: &Table<'_>) -> Option<Check> {
         |_, _| {
             Phrase::new("needed ")
                 .with(Amount::Number(needed))
-                .and(", left of ")
+                .and(", counted on when shaken: ")
+                .with(Amount::Share(SHAKEN.value()))
+                .and(" of ")
                 .with(Amount::Number(friction))
-                .and(" when shaken: ")
+                .and(" = ")
                 .with(Amount::Number(shaken))
         },
     )?;

@@ -54,8 +54,8 @@ impl Sheet {
         let lettering = Lettering::new(measure, self.plan.paper);
         let tail = format!(", {where_it_stands}");
         let free = room - SAMPLE - GAP;
-        let name =
-            lettering.shortened("s", &other.design.name, (free - lettering.width("s", &tail)).max(40.0));
+        let name = format!("set aside: {}", other.design.name);
+        let name = lettering.shortened("s", &name, (free - lettering.width("s", &tail)).max(40.0));
         let words = lettering.shortened("s", &format!("{name}{tail}"), free);
         vec![
             Mark::path("ghost", drawn),

@@ -1,11 +1,11 @@
-//! This design beside another: what was changed, what follows, and both drawn one over the other.
+//! The present design beside one set aside, from that one to the present one: what was changed, what follows, and both drawn one over the other.
 use std::rc::Rc;
 
 use super::document::{Act, Block, Cell, Document, Entry, Field, Figure, Table, Text};
 use super::{Page, Reader};
 use crate::drawing::{Chart, Plotted, over_each_other};
 use crate::quantity::{Amount, Style, System, figures, print};
-use crate::report::{Changed, Compared, Difference, Report, analyse, difference};
+use crate::report::{Changed, Compared, Difference, Grade, Report, Turned, analyse, difference};
 use crate::share::link;
 use crate::workshop::hardware::money_text;
 
@@ -46,43 +46,45 @@ impl Compare {
         let fault = if let Other::Refused(reasons) = &self.other { reasons.join(" ") } else { String::new() };
         Block::Field(Field {
             key: WITH.into(),
-            label: "Link of the other design".into(),
+            label: "Link of the design set aside".into(),
             value: self.with.clone(),
-            hint: "Copy link, over the drawing, gives the link of a design; on the shelf every kept design can be set beside this one. It is laid under the side elevation and its plots too.".into(),
+            hint: "Copy link, over the drawing, gives the link of a design; on the shelf every kept design can be set beside the present one. It is laid under the side elevation and its plots too.".into(),
             fault,
             entry: Entry::Written,
         })
     }
 
-    fn beside(&self, other: &Report, system: System) -> Vec<Block> {
-        let found = difference(&self.report, other);
-        let [this, that] = [&self.report.design.name, &other.design.name];
+    fn beside(&self, aside: &Report, system: System) -> Vec<Block> {
+        let found = difference(aside, &self.report);
+        let [before, now] = [aside, &self.report].map(|report| report.design.name.as_str());
         let mut blocks = vec![Block::Text(
-            Text::default().strong(this.clone()).words(" beside ").strong(that.clone()).words("."),
+            Text::from("Set aside: ").strong(before).words(". Now: ").strong(now).words("."),
         )];
         if found.inputs.is_empty() {
             blocks.push(Block::text("Both have the same inputs: they are one table."));
             return blocks;
         }
+        blocks.push(Block::heading("What is found"));
+        blocks.push(findings(&found.findings, system));
         blocks.push(Block::heading("What follows"));
         blocks.push(Block::Table(results(&found, system)));
         blocks.push(Block::heading("What is different"));
         blocks.push(Block::Table(inputs(&found.inputs, system)));
         blocks.push(Block::heading("One over the other"));
-        blocks.push(Block::note("This design in full lines, the other thin and dashed: at the same deck height where it can stand there, else at the nearer end of its lift."));
-        blocks.push(Block::Group("beside", self.elevations(other, system)));
+        blocks.push(Block::note("The present design in full lines, the one set aside thin and dashed: at the same deck height where it can stand there, else at the nearer end of its lift."));
+        blocks.push(Block::Group("beside", self.elevations(aside, system)));
         blocks.push(Block::heading("Over the deck’s height"));
-        blocks.push(Block::note("This design’s curves full and with their names, the other’s main curve dotted, to one scale and as far as its heights lie within this design’s lift."));
-        blocks.push(Block::Group("beside", self.plots(other, system)));
+        blocks.push(Block::note("The present design’s curves full and with their names, the main curve of the one set aside dotted, to one scale and as far as its heights lie within the present lift."));
+        blocks.push(Block::Group("beside", self.plots(aside, system)));
         blocks
     }
 
-    /// Both tables at the lowest, the middle and the highest deck of this design.
-    fn elevations(&self, other: &Report, system: System) -> Vec<Block> {
+    /// Both tables at the lowest, the middle and the highest deck of the present design.
+    fn elevations(&self, aside: &Report, system: System) -> Vec<Block> {
         let (low, high) = (self.report.lowest(), self.report.highest());
         [("lowest", low), ("middle", 0.5 * (low + high)), ("highest", high)]
             .map(|(word, height)| {
-                let picture = over_each_other(&self.report, other, height, ELEVATION);
+                let picture = over_each_other(&self.report, aside, height, ELEVATION);
                 let size = Amount::Size(height).text(system);
                 Block::Figure(Figure {
                     marks: picture.marks,
@@ -98,12 +100,12 @@ impl Compare {
             .into()
     }
 
-    /// All plots with the other's main curve.
-    fn plots(&self, other: &Report, system: System) -> Vec<Block> {
+    /// All plots with the main curve of the design set aside.
+    fn plots(&self, aside: &Report, system: System) -> Vec<Block> {
         Chart::ALL
             .into_iter()
             .map(|chart| {
-                let plotted = Plotted::of(chart, &self.report, system).with(other);
+                let plotted = Plotted::of(chart, &self.report, system).with(aside);
                 let picture = plotted.small(PLOT);
                 Block::Figure(Figure {
                     marks: picture.marks,
@@ -120,6 +122,29 @@ impl Compare {
             })
             .collect()
     }
+}
+
+/// How the two designs are told apart in the heads of columns.
+const HEADS: [&str; 2] = ["set aside", "now"];
+
+/// What is over or to watch in one of the two only, or more so.
+fn findings(list: &[Turned], system: System) -> Block {
+    if list.is_empty() {
+        return Block::text("Nothing that is over or to watch is new, and nothing of it is gone.");
+    }
+    let grade = |grade: Option<Grade>| match grade {
+        Some(grade) => Cell::words(Text::default().strong(grade.word())),
+        None => Cell::words("no"),
+    };
+    let rows = list.iter().map(|turned| {
+        vec![grade(turned.first), grade(turned.second), Cell::words(turned.phrase.text(system))]
+    });
+    Block::Table(Table {
+        caption: "Findings that are new, gone, or worse or better than they were".into(),
+        head: HEADS.into_iter().chain(["finding"]).map(String::from).collect(),
+        rows: rows.collect(),
+        foot: Vec::new(),
+    })
 }
 
 /// The inputs that differ, group by group.
@@ -144,7 +169,7 @@ fn inputs(list: &[Changed], system: System) -> Table {
     }
     Table {
         caption: "Inputs in which the two differ".into(),
-        head: vec!["Input".into(), "this design".into(), "the other".into()],
+        head: ["Input"].into_iter().chain(HEADS).map(String::from).collect(),
         rows,
         foot: Vec::new(),
     }
@@ -155,8 +180,8 @@ fn results(found: &Difference, system: System) -> Table {
     let mut rows: Vec<Vec<Cell>> = found.results.iter().map(|result| line(result, system)).collect();
     rows.push(cost(found));
     Table {
-        caption: "Results of both; a share is of this design’s figure".into(),
-        head: ["Result", "this design", "the other", "change", "the other is"].map(String::from).into(),
+        caption: "Results of both; the change is a share of the figure set aside".into(),
+        head: ["Result"].into_iter().chain(HEADS).chain(["change", "now it is"]).map(String::from).collect(),
         rows,
         foot: Vec::new(),
     }
@@ -191,7 +216,7 @@ fn line(result: &Compared, system: System) -> Vec<Cell> {
     ]
 }
 
-/// What the other costs more, where prices are known.
+/// What the present design costs more, where prices are known.
 fn cost(found: &Difference) -> Vec<Cell> {
     let (more, what) = match found.cost {
         None => (String::new(), Text::from("not known: a price that matters is not entered")),
@@ -237,7 +262,7 @@ impl Page for Compare {
         let mut blocks = match &self.other {
             Other::Known(other) => self.beside(other, reader.system),
             Other::None | Other::Refused(_) => vec![Block::text(
-                "No design stands beside this one yet. Set one aside, change this one as you like, and come back: here stands what you changed, what follows from it, and both drawn one over the other.",
+                "No design stands beside this one yet. Set one aside, change this one as you like, and come back: here stands what you changed, what is better or worse for it, and both drawn one over the other.",
             )],
         };
         let keep = |words: &str, what: &str| Act::Keep { words: words.into(), what: what.into() };

@@ -53,7 +53,9 @@ pub enum Span {
     Words(String),
     /// Words of greater weight.
     Strong(String),
-    /// A formula or a text to copy, in even widths.
+    /// A formula, with subscripts behind `_`: letters and digits, and a comma between them.
+    Formula(String),
+    /// A text to copy, in even widths.
     Code(String),
     /// Something to do.
     Act(Act),
@@ -242,6 +244,13 @@ impl Text {
     }
 
     /// With a formula after it.
+    #[must_use]
+    pub fn formula(mut self, words: impl Into<String>) -> Self {
+        self.0.push(Span::Formula(words.into()));
+        self
+    }
+
+    /// With a text to copy after it.
     #[must_use]
     pub fn code(mut self, words: impl Into<String>) -> Self {
         self.0.push(Span::Code(words.into()));

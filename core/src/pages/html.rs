@@ -253,10 +253,26 @@ fn text(out: &mut String, words: &Text) {
         match span {
             Span::Words(words) => out.push_str(&escaped(words)),
             Span::Strong(words) => put(out, format_args!("<strong>{}</strong>", escaped(words))),
+            Span::Formula(words) => formula(out, words),
             Span::Code(words) => put(out, format_args!("<code>{}</code>", escaped(words))),
             Span::Act(one) => act(out, one),
         }
     }
+}
+
+/// A formula with its subscripts set low.
+fn formula(out: &mut String, words: &str) {
+    let mut pieces = words.split('_');
+    put(out, format_args!("<code>{}", escaped(pieces.next().unwrap_or_default())));
+    for piece in pieces {
+        let is_end = |(at, sign): (usize, char)| {
+            let comma = sign == ',' && piece[at + 1..].starts_with(char::is_alphanumeric);
+            (!sign.is_alphanumeric() && !comma).then_some(at)
+        };
+        let (low, rest) = piece.split_at(piece.char_indices().find_map(is_end).unwrap_or(piece.len()));
+        put(out, format_args!("<sub>{}</sub>{}", escaped(low), escaped(rest)));
+    }
+    out.push_str("</code>");
 }
 
 /// The page listens to the `data-` attributes of these; see its `views/reader`.

@@ -26,6 +26,14 @@ pub struct Figure {
     pub unit: &'static str,
 }
 
+impl Figure {
+    /// Whether it shows nothing but noughts.
+    #[must_use]
+    pub fn is_nothing(&self) -> bool {
+        self.number.contains('0') && self.number.chars().all(|sign| matches!(sign, '0' | '.'))
+    }
+}
+
 impl fmt::Display for Figure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         set(f, &self.number, self.unit)
@@ -272,47 +280,10 @@ pub fn torque(newton_metres: f64, system: System) -> Figure {
     }
 }
 
-/// The sum of forces that should vanish, from newtons: as [`small_force`], and in brackets what rounding left of it.
+/// A sum that should vanish: the figure, and a plain 0 where it shows nothing but noughts.
 #[must_use]
-pub fn force_left(newtons: f64, system: System) -> String {
-    let per = if system == System::Metric { 1.0 } else { NEWTON_IN_LBF };
-    left(&small_force(newtons, system), newtons * per)
-}
-
-/// The sum of moments that should vanish, from newton metres: as [`torque`], and in brackets what rounding left of it.
-#[must_use]
-pub fn torque_left(newton_metres: f64, system: System) -> String {
-    let per = if system == System::Metric { 1.0 } else { NEWTON_IN_LBF * METRE_IN_INCHES };
-    left(&torque(newton_metres, system), newton_metres * per)
-}
-
-/// A figure with the same value to one digit that counts, as a power of ten where it is small; alone where nothing is left.
-fn left(figure: &Figure, value: f64) -> String {
-    /// Values from this power of ten up are written out.
-    const WRITTEN_OUT: f64 = -4.0;
-    if !value.is_finite() || value.abs() <= 0.0 {
-        return figure.to_string();
-    }
-    let power = libm::floor(libm::log10(value.abs()));
-    let first = (value.abs() / libm::pow(10.0, power)).round();
-    // Rounding up to ten is one more power.
-    let (first, power) = if first >= 10.0 { (1.0, power + 1.0) } else { (first, power) };
-    let sign = if value < 0.0 { "−" } else { "" };
-    let unit = figure.unit;
-    if power >= 0.0 {
-        return figure.to_string();
-    }
-    if power >= WRITTEN_OUT {
-        let value = first * libm::pow(10.0, power);
-        // One digit behind the zeros; at most four.
-        let decimals = [1, 2, 3, 4].into_iter().find(|count| power >= -f64::from(*count)).unwrap_or(4);
-        return format!("{figure} ({sign}{value:.*}\u{A0}{unit})", usize::try_from(decimals).unwrap_or(4));
-    }
-    let raised: String = format!("{:.0}", power.abs())
-        .chars()
-        .filter_map(|digit| "⁰¹²³⁴⁵⁶⁷⁸⁹".chars().nth(digit.to_digit(10)? as usize))
-        .collect();
-    format!("{figure} ({sign}{first:.0}\u{A0}×\u{A0}10⁻{raised}\u{A0}{unit})")
+pub fn left(figure: Figure) -> Figure {
+    if figure.is_nothing() { Figure { number: "0".to_owned(), unit: figure.unit } } else { figure }
 }
 
 /// A share, from a ratio: whole percent.

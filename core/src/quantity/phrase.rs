@@ -1,6 +1,6 @@
 //! A sentence with figures in it, kept apart from the units it will be shown in.
 use super::figures::Fit;
-use super::{Kind, Length, Style, System, figures, print};
+use super::{Kind, Length, Style, System, figures, inwards, print};
 
 /// A figure inside a sentence, in SI.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,6 +23,8 @@ pub enum Amount {
     Bit(Length, Fit),
     /// The value of an input in stored steps, as it would be written.
     Written(Kind, i64),
+    /// The end of an input's range in stored steps, seen from a value within it, as [`inwards`] has it: what is read is taken.
+    Limit(Kind, i64, i64),
     /// A small displacement, m.
     Give(f64),
     /// From one small displacement to another, m.
@@ -111,6 +113,15 @@ impl Phrase {
         })
     }
 
+    /// The words before the first figure.
+    #[must_use]
+    pub fn opening(&self) -> String {
+        self.0
+            .iter()
+            .map_while(|piece| if let Piece::Words(words) = piece { Some(words.as_str()) } else { None })
+            .collect()
+    }
+
     /// Every figure in the sentence, in order.
     pub fn amounts(&self) -> impl Iterator<Item = Amount> + '_ {
         self.0.iter().filter_map(|piece| match piece {
@@ -137,6 +148,13 @@ impl Amount {
             Self::Within(metres) => figures::within(metres, system),
             Self::Bit(diameter, fit) => figures::bit(diameter, fit, system),
             Self::Written(kind, steps) => return print(steps, kind, system, Style::Short).text(),
+            Self::Limit(kind, end, from) => {
+                let line = inwards(kind, end, from, system).next();
+                // Without a line before it a size is told with all its digits.
+                let all = line.is_none() && matches!(kind, Kind::Length | Kind::Ratio);
+                let style = if all { Style::Full } else { Style::Short };
+                return print(line.unwrap_or(end), kind, system, style).text();
+            }
             Self::Give(metres) => figures::sag(metres, system),
             Self::GiveRange(from, to) => {
                 let (from, to) = (figures::sag(from, system), figures::sag(to, system));

@@ -1,7 +1,7 @@
 //! Two designs side by side: the inputs in which they differ, and what follows.
-use super::{Amount, Report};
+use super::{Amount, Finding, Grade, Report};
 use crate::design::{Design, Field};
-use crate::quantity::Money;
+use crate::quantity::{Money, Phrase};
 use crate::workshop::cost;
 use crate::workshop::hardware::Weights;
 
@@ -61,11 +61,24 @@ impl Compared {
     }
 }
 
+/// What is over or to watch in one design, and is not, or not as much, in the other.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Turned {
+    /// The finding: the second design's, or the first's where the second has none.
+    pub phrase: Phrase,
+    /// How bad it is in the first; none where nothing is found.
+    pub first: Option<Grade>,
+    /// How bad it is in the second.
+    pub second: Option<Grade>,
+}
+
 /// Two designs side by side.
 #[derive(Clone, Debug)]
 pub struct Difference {
     /// The inputs that differ, in the order of the inputs.
     pub inputs: Vec<Changed>,
+    /// Findings that differ: what is over in the second first, what is gone in it last.
+    pub findings: Vec<Turned>,
     /// The results, in the order in which one asks for them.
     pub results: Vec<Compared>,
     /// What the second costs more than the first; none where a price that matters has not been entered.
@@ -84,6 +97,7 @@ const fn sense(less: &'static str, more: &'static str, less_is_better: Option<bo
 pub fn difference(first: &Report, second: &Report) -> Difference {
     Difference {
         inputs: inputs(&first.design, &second.design),
+        findings: findings(first, second),
         results: results(first, second),
         cost: cost::added(&first.design, &second.design),
     }
@@ -95,6 +109,30 @@ fn inputs(first: &Design, second: &Design) -> Vec<Changed> {
         .map(|field| Changed { field, first: field.get(first), second: field.get(second) })
         .filter(|changed| changed.first != changed.second)
         .collect()
+}
+
+fn findings(first: &Report, second: &Report) -> Vec<Turned> {
+    let faults = |report: &'_ Report| -> Vec<Finding> {
+        report.findings.iter().filter(|found| found.grade != Grade::Fine).cloned().collect()
+    };
+    let (before, after) = (faults(first), faults(second));
+    let grade = |list: &[Finding], found: &Finding| {
+        list.iter().find(|other| other.is_like(found)).map(|other| other.grade)
+    };
+    let now = after.iter().map(|found| Turned {
+        phrase: found.phrase.clone(),
+        first: grade(&before, found),
+        second: Some(found.grade),
+    });
+    let gone = before.iter().filter(|found| grade(&after, found).is_none()).map(|found| Turned {
+        phrase: found.phrase.clone(),
+        first: Some(found.grade),
+        second: None,
+    });
+    let mut turned: Vec<Turned> = now.chain(gone).filter(|turned| turned.first != turned.second).collect();
+    let rank = |grade: Option<Grade>| grade.unwrap_or(Grade::Fine);
+    turned.sort_by_key(|turned| rank(turned.second));
+    turned
 }
 
 fn results(first: &Report, second: &Report) -> Vec<Compared> {

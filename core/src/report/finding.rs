@@ -110,6 +110,17 @@ pub struct Finding {
     pub curve: Option<Curve>,
 }
 
+impl Finding {
+    /// Whether both say the same of two designs, each with its own figures; for findings that are no praise.
+    #[must_use]
+    pub fn is_like(&self, other: &Self) -> bool {
+        match (self.cure, other.cure) {
+            (Some(one), Some(two)) => one == two,
+            _ => self.spot == other.spot && self.phrase.opening() == other.phrase.opening(),
+        }
+    }
+}
+
 /// Findings worst first.
 #[must_use]
 pub(super) fn sorted(mut findings: Vec<Finding>) -> Vec<Finding> {

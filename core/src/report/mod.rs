@@ -26,7 +26,7 @@ pub use crate::quantity::{Amount, Phrase};
 pub use advice::Help;
 pub use analysis::{Analysis, analyse};
 pub use body::Doing;
-pub use difference::{Changed, Compared, Difference, Sense, difference};
+pub use difference::{Changed, Compared, Difference, Sense, Turned, difference};
 pub use finding::{Cure, Curve, Finding, Grade, Spot};
 pub use reach::reach;
 pub use relations::Obstacle;

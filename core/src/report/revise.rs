@@ -2,7 +2,7 @@
 use super::reach::reach;
 use crate::design::{BearingEnd, Design, Field};
 use crate::mechanics::{Solver, free};
-use crate::quantity::{Amount, Kind, Length, Phrase, System};
+use crate::quantity::{Amount, Length, Phrase, System, inwards};
 
 /// The angle of the arms up to which an offered lift goes, rad: steeper arms stand unsteadily (60 to 65 degrees, common
 /// practice, no source).
@@ -35,6 +35,8 @@ pub struct Span {
     pub from: i64,
     /// Largest value.
     pub to: i64,
+    /// Both as they are told.
+    pub ends: [Amount; 2],
     /// What forbids less, where that is more than the input's own range.
     pub below: Option<Phrase>,
     /// What forbids more, where that is more than the input's own range.
@@ -59,11 +61,7 @@ pub fn revise(design: &Design, field: &Field, steps: i64) -> Result<Design, Refu
             Err(obstacle) => obstacle.phrase,
         }
     } else {
-        Phrase::new(format!("{} must lie between ", field.label))
-            .with(Amount::Written(field.kind, field.range.0))
-            .and(" and ")
-            .with(Amount::Written(field.kind, field.range.1))
-            .and(".")
+        outside(field, span(design, field), steps)
     };
     let present = field.get(design);
     let nearest =
@@ -77,6 +75,16 @@ pub fn revise(design: &Design, field: &Field, steps: i64) -> Result<Design, Refu
             .then(|| moved(design, field, steps).or_else(|| fitted(design, field, steps)))
             .flatten(),
     })
+}
+
+/// Where a value outside the range of its field may lie, and what ends that earlier than the range itself.
+fn outside(field: &Field, span: Span, steps: i64) -> Phrase {
+    let [from, to] = span.ends;
+    let told = Phrase::new(format!("{} must lie between ", field.label)).with(from).and(" and ").with(to);
+    match if steps < span.from { span.below } else { span.above } {
+        Some(why) => told.and(" in this design. ").then(why),
+        None => told.and("."),
+    }
 }
 
 /// The value farthest from the present one towards a goal with which the design still stands.
@@ -96,32 +104,21 @@ fn farthest(design: &Design, field: &Field, goal: i64) -> i64 {
     good
 }
 
-/// Lines of the reader's rule, in steps, the coarser first: millimetres and tenths of them, sixteenths and sixty-fourths of an inch.
-const fn rule(system: System) -> [i64; 2] {
-    match system {
-        System::Metric => [1600, 160],
-        System::Inch => [2540, 635],
-    }
-}
-
-/// The value of a length at or before the limit `end` that stands at a line of the reader's rule, seen from the present value; the limit itself where no
-/// line lies between, and for what is no length.
+/// The value at or before the limit `end` that stands at a line of the reader's rule, seen from the present value; the limit itself where no
+/// line lies between, and for what has no lines.
 #[must_use]
 pub fn marked(design: &Design, field: &Field, end: i64, system: System) -> i64 {
-    let present = field.get(design);
-    let inwards =
-        |line: i64| if end < present { -((-end).div_euclid(line)) } else { end.div_euclid(line) } * line;
-    let between = |value: &i64| (present.min(end)..=present.max(end)).contains(value) && *value != present;
     let stands = |value: &i64| reach(&with(design, field, *value)).is_ok();
-    let lines = rule(system).into_iter().filter(|_| field.kind == Kind::Length);
-    lines.map(inwards).find(|value| between(value) && stands(value)).unwrap_or(end)
+    inwards(field.kind, end, field.get(design), system).find(stands).unwrap_or(end)
 }
 
 /// Where an input may lie while everything else stays as it is.
 #[must_use]
 pub fn span(design: &Design, field: &Field) -> Span {
+    let told = |end: i64| Amount::Limit(field.kind, end, field.get(design));
     if !field.choices.is_empty() {
-        return Span { from: field.range.0, to: field.range.1, below: None, above: None };
+        let (from, to) = field.range;
+        return Span { from, to, ends: [from, to].map(told), below: None, above: None };
     }
     let (from, to) = (farthest(design, field, field.range.0), farthest(design, field, field.range.1));
     let why = |end: i64, beyond: i64| {
@@ -129,7 +126,8 @@ pub fn span(design: &Design, field: &Field) -> Span {
             .then(|| reach(&with(design, field, end + (beyond - end).signum())).err().map(|o| o.phrase))
             .flatten()
     };
-    Span { from, to, below: why(from, field.range.0), above: why(to, field.range.1) }
+    let ends = [from, to].map(told);
+    Span { from, to, ends, below: why(from, field.range.0), above: why(to, field.range.1) }
 }
 
 /// The bearing at the other end of the screw, with its place moved there: beyond the carriage at its farthest, or as far behind the

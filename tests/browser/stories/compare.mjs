@@ -10,8 +10,9 @@ export async function run({ page, risewright }) {
   await risewright.write("Arm, pin to pin", "600");
   const inputs = page.locator("table", { hasText: "Inputs in which the two differ" });
   await inputs.waitFor();
-  assert.match(await inputs.innerText(), /Arm, pin to pin\s+600\smm\s+520\smm/);
+  assert.match(await inputs.innerText(), /Arm, pin to pin\s+520\smm\s+600\smm/);
   const results = page.locator("table", { hasText: "crank" }).first();
+  assert.match(await results.innerText(), /set aside\s+now\s+change\s+now it is/);
   assert.match(await results.innerText(), /[+−]\d+(\.\d+)?\s?%/);
   assert.ok((await page.locator(".reader figure svg").count()) >= 8, "elevations and plots");
 
@@ -19,7 +20,7 @@ export async function run({ page, risewright }) {
   await page.locator(".figure .moving").waitFor({ state: "attached" });
   await risewright.drawn();
   const over = await page.locator(".figure .moving").innerHTML();
-  assert.match(over, /Paper-stack lift, at the same deck height/);
+  assert.match(over, /set aside: Paper-stack lift, at the same deck height/);
 
   await risewright.view("Compare");
   await risewright.button("Stop comparing").click();

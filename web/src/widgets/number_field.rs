@@ -21,7 +21,7 @@ pub struct Refused {
 /// A way out of a refusal.
 #[derive(Clone)]
 pub enum Offer {
-    /// A text that would be taken.
+    /// A text that would be taken: `Use` it.
     Text(String),
     /// Words for a button, and what it does.
     Act(String, Arc<dyn Fn() + Send + Sync>),
@@ -143,7 +143,10 @@ pub fn NumberField(
                     offers()
                         .into_iter()
                         .map(|offer| {
-                            let (Offer::Text(words) | Offer::Act(words, _)) = offer.clone();
+                            let words = match &offer {
+                                Offer::Text(text) => format!("Use {text}"),
+                                Offer::Act(words, _) => words.clone(),
+                            };
                             view! { <button type="button" on:click=move |_| accept(offer.clone())>{words}</button> }
                         })
                         .collect_view()

@@ -6,7 +6,7 @@ mod sheet;
 mod words;
 
 pub use sheet::{FreeLive, FreeSheet};
-pub use words::{direction, letter, name, part_words};
+pub use words::{closing, direction, letter, name, part_words};
 
 #[cfg(test)]
 mod tests;

@@ -1,7 +1,7 @@
 //! The picture of a part cut free: the part and its forces at the left or on top, the force polygon beside or beneath it, sums below both.
 use super::acting::Paper;
 use super::polygon::Polygon;
-use super::words::part_words;
+use super::words::{closing, part_words};
 use crate::drawing::elevation::Subject;
 use crate::drawing::face::Measure;
 use crate::drawing::frame::Area;
@@ -217,14 +217,13 @@ impl FreeSheet {
     /// Below the polygon its gap, below the part the sum of its moments.
     fn sums(&self, body: &FreeBody, gap: f64, note: &str, lettering: &mut Lettering<'_>) -> Vec<Mark> {
         let [free, closed] = self.panels;
-        let moment = figures::torque_left(body.moment(), self.system);
-        let set = |lettering: &mut Lettering<'_>, x: f64, y: f64, forms: [String; 2]| {
+        let moment = figures::left(figures::torque(body.moment(), self.system));
+        let set = |lettering: &mut Lettering<'_>, x: f64, y: f64, forms: &[String]| {
             let at = Screen::new(x, y);
-            lettering.place(forms.map(|words| text("b halo", at, Anchor::Start, &words)))
+            lettering.place(forms.iter().map(|words| text("b halo", at, Anchor::Start, words)))
         };
-        let gap = figures::force_left(gap, self.system);
-        let closes = [format!("closes with a gap of {gap}"), format!("gap {gap}")];
-        let turns = [format!("moments about the ring: sum {moment}"), format!("moments: {moment}")];
+        let closes = &[closing(gap, self.system)];
+        let turns = &[format!("moments about the ring: sum {moment}"), format!("moments: {moment}")];
         let mut marks = vec![
             set(lettering, closed.x, closed.bottom() + 18.0, closes),
             set(lettering, free.x, free.bottom() + 36.0, turns),

@@ -31,6 +31,10 @@ fn lettering_meets_no_lettering_and_every_force_is_named() {
                             }
                             let body = live.body.unwrap();
                             assert!(live.gap <= 1e-9 * body.largest(), "{place}: gap {}", live.gap);
+                            let turn = body.moment().abs();
+                            assert!(turn <= 1e-9 * body.largest_moment(), "{place}: turn {turn}");
+                            let shown = |sum: &str| marks().any(|mark| words(mark) == sum);
+                            assert!(shown("closes: no gap"), "{place}");
                             let says = |letter: &str| {
                                 marks().any(|mark| words(mark).split(' ').next() == Some(letter))
                             };
@@ -50,6 +54,14 @@ fn words(mark: &Mark) -> &str {
         crate::drawing::Shape::Text { words, .. } => words,
         _ => "",
     }
+}
+
+#[test]
+fn a_gap_is_told_when_the_figures_can_show_it() {
+    assert_eq!(closing(4e-14, System::Metric), "closes: no gap");
+    assert_eq!(closing(0.6, System::Metric), "does not close: gap 1\u{A0}N");
+    assert_eq!(closing(2.0, System::Inch), "closes: no gap");
+    assert_eq!(closing(f64::NAN, System::Metric), "does not close: gap —\u{A0}N");
 }
 
 #[test]

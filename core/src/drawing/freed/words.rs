@@ -1,6 +1,7 @@
 //! What parts and forces are called.
 use crate::drawing::chart::joint_words;
 use crate::mechanics::{Cause, Freed, JointId};
+use crate::quantity::{System, figures};
 use glam::DVec2;
 
 /// A part in the words of a builder.
@@ -48,6 +49,13 @@ pub fn letter(place: usize) -> String {
     let count = signs.clone().count();
     let sign = signs.into_iter().nth(place % count).unwrap_or('a');
     if place < count { sign.to_string() } else { format!("{sign}{}", place / count) }
+}
+
+/// Whether the forces lead back to where they began, as far as their figures can show it, from the gap that is left, N.
+#[must_use]
+pub fn closing(gap: f64, system: System) -> String {
+    let figure = figures::small_force(gap, system);
+    if figure.is_nothing() { "closes: no gap".to_owned() } else { format!("does not close: gap {figure}") }
 }
 
 /// Which way a force points, to the nearest eighth of a turn.

@@ -7,7 +7,7 @@ use std::rc::Rc;
 
 use super::document::{Act, Block, Document, Figure, Text};
 use super::{Live, Page, Reader};
-use crate::drawing::freed::{FreeLive, FreeSheet, direction, letter, name, part_words};
+use crate::drawing::freed::{FreeLive, FreeSheet, closing, direction, letter, name, part_words};
 use crate::drawing::{Layout, Mark, View, widths};
 use crate::mechanics::Freed;
 use crate::quantity::{Amount, System, figures};
@@ -140,7 +140,9 @@ fn spoken(part: Freed, doing: Doing, station: &Station, live: &FreeLive, system:
             format!("{what}: {} {turn}.", figures::torque(one.couple.abs(), system))
         });
     }
-    sentences.push(format!("The polygon closes with a gap of {}.", figures::force_left(live.gap, system)));
+    if live.body.is_some() {
+        sentences.push(format!("The polygon {}.", closing(live.gap, system)));
+    }
     sentences.join(" ")
 }
 

@@ -65,10 +65,11 @@ fn unbroken(words: &str) -> String {
     words.replace(' ', "\u{A0}")
 }
 
-/// The sums, and in brackets what rounding left of them.
+/// The sums.
 fn sums(body: &FreeBody, system: System) -> Vec<Cell> {
     let sum = body.force();
     let nothing = || Cell::words("");
+    let left = |figure| Cell::StrongNumber(figures::left(figure).number);
     vec![
         Cell::words("Sum"),
         nothing(),
@@ -76,9 +77,9 @@ fn sums(body: &FreeBody, system: System) -> Vec<Cell> {
         nothing(),
         nothing(),
         nothing(),
-        Cell::StrongNumber(figures::force_left(sum.x, system)),
-        Cell::StrongNumber(figures::force_left(sum.y, system)),
-        Cell::StrongNumber(figures::torque_left(body.moment(), system)),
+        left(figures::small_force(sum.x, system)),
+        left(figures::small_force(sum.y, system)),
+        left(figures::torque(body.moment(), system)),
     ]
 }
 
@@ -91,6 +92,6 @@ fn note(part: Freed) -> String {
         Freed::BaseCarriage | Freed::DeckCarriage => "the axle",
     };
     format!(
-        "Places are told across from the lower fixed pivots, to the right, and up from the floor. Horizontal is positive to the right, vertical up; directions and moments are counted counter-clockwise, directions from the right, moments about {about}, ringed in the picture. The sums are those of the computed forces, not of the rounded figures; what stands in brackets is what the computer’s own rounding left."
+        "Places are told across from the lower fixed pivots, to the right, and up from the floor. Horizontal is positive to the right, vertical up; directions and moments are counted counter-clockwise, directions from the right, moments about {about}, ringed in the picture. The sums are those of the computed forces, not of the rounded figures."
     )
 }

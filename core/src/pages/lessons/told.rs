@@ -176,7 +176,7 @@ fn table(plan: &Plan, known: &Studied, answers: &Answers, system: System) -> Blo
 pub(super) fn why(plan: &Plan, known: &Studied, system: System) -> Vec<Block> {
     let mut blocks = (plan.why)(known, system);
     blocks.extend(freed(plan, known, system));
-    blocks.push(Block::Text(Text::default().code(plan.formula)));
+    blocks.push(Block::Text(Text::default().formula(plan.formula)));
     blocks.push(Block::note(plan.source));
     blocks
 }

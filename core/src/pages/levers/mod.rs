@@ -45,14 +45,21 @@ impl Page for Levers {
     }
 
     fn document(&self, reader: &Reader) -> Document {
-        let mut blocks = vec![Block::text(
-            "Real steps, each tried out: the design is changed and analysed again, with all checks. Steps with which the table could not \
-             stand, or something would fail that holds now, are left out.",
-        )];
+        let mut blocks = vec![
+            Block::text(
+                "Real steps, each tried out: the design is changed and analysed again, with all checks. Steps with which the table could not \
+                 stand, or something would fail that holds now, are left out.",
+            ),
+            Block::note(
+                "In every column less is better: − is less than now, + is more. Of the weakest check, + means that more of what it stands is \
+                 used. In an empty cell nothing changes to speak of.",
+            ),
+        ];
         if let Some(run) = &self.run {
             for outcome in Outcome::ALL {
                 blocks.extend(steps(run, outcome, reader.system));
             }
+            blocks.extend(asking_less(run, reader.system));
             blocks.extend(inputs(run));
         }
         Document { title: View::Helps.title().into(), blocks }
@@ -121,43 +128,65 @@ fn steps(run: &SensitivityRun, outcome: Outcome, system: System) -> Vec<Block> {
         return blocks;
     }
     let (first, rest) = helps.split_at(FIRST.min(helps.len()));
-    blocks.push(table(run, outcome, first, system));
+    let caption = format!("Steps against {}", short(outcome));
+    blocks.push(table(run, caption.clone(), Some(outcome), first, system));
     let rest = &rest[..rest.len().min(MOST - FIRST)];
     if !rest.is_empty() {
         blocks.push(Block::Fold(Fold {
             id: format!("helps-{}", short(outcome).replace(' ', "-")),
             line: vec![Cell::words(format!("{} more that help less", rest.len()))],
-            blocks: vec![table(run, outcome, rest, system)],
+            blocks: vec![table(run, caption, Some(outcome), rest, system)],
             open: false,
         }));
     }
     blocks
 }
 
-/// The figure that is asked for comes first, then the others.
-fn order(outcome: Outcome) -> impl Iterator<Item = Outcome> {
-    core::iter::once(outcome).chain(Outcome::ALL.into_iter().filter(move |other| *other != outcome))
+/// What would help if less were asked of the table: no rank, for it is no choice in building.
+fn asking_less(run: &SensitivityRun, system: System) -> Vec<Block> {
+    let steps = run.asking_less();
+    if steps.is_empty() {
+        return Vec::new();
+    }
+    vec![
+        Block::heading("Asking for less"),
+        Block::text(
+            "These change what the table is for, and nothing in how it is built: the load, its place, or the heights that the deck reaches.",
+        ),
+        table(run, "What less would bring".into(), None, &steps, system),
+    ]
 }
 
-fn table(run: &SensitivityRun, outcome: Outcome, steps: &[&Step], system: System) -> Block {
-    let known = |one: &Outcome| run.own().of(*one).is_some();
+/// The figures that are known, in an order that is the same in every table.
+fn known(run: &SensitivityRun) -> impl Iterator<Item = Outcome> {
+    Outcome::ALL.into_iter().filter(|one| run.own().of(*one).is_some())
+}
+
+/// Steps with all they change; the figure that is asked for is of greater weight.
+fn table(
+    run: &SensitivityRun,
+    caption: String,
+    outcome: Option<Outcome>,
+    steps: &[&Step],
+    system: System,
+) -> Block {
     let mut head = vec!["step".to_owned()];
-    head.extend(order(outcome).filter(known).map(|one| short(one).to_owned()));
+    head.extend(known(run).map(|one| short(one).to_owned()));
     head.push(String::new());
     let rows = steps
         .iter()
         .map(|step| {
             let mut cells = vec![Cell::words(step.words.text(system))];
-            cells.extend(order(outcome).filter(known).map(|one| {
+            cells.extend(known(run).map(|one| {
                 let text = change(one, run.own(), &step.after, system);
-                if one == outcome { Cell::StrongNumber(text) } else { Cell::number(text) }
+                if Some(one) == outcome { Cell::StrongNumber(text) } else { Cell::number(text) }
             }));
             let act = Act::Take { words: "Take it".into(), link: link::encode(&step.design) };
             cells.push(Cell::words(Text::default().act(act)));
             cells
         })
         .collect();
-    Block::Table(Table { caption: format!("Steps against {}", short(outcome)), head, rows, foot: Vec::new() })
+    Block::Table(Table { caption, head, rows, foot: Vec::new() })
 }
 
 /// How strongly every input counts, for one figure after the other, the strongest first.
@@ -165,7 +194,7 @@ fn inputs(run: &SensitivityRun) -> Option<Block> {
     if run.effects().is_empty() {
         return None;
     }
-    let known: Vec<Outcome> = Outcome::ALL.into_iter().filter(|one| run.own().of(*one).is_some()).collect();
+    let known: Vec<Outcome> = known(run).collect();
     let strength = |effect: &Effect| -> f64 {
         known.iter().filter_map(|one| effect.of(*one)).map(|slope| slope.value.abs()).fold(0.0, f64::max)
     };

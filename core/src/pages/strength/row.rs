@@ -64,7 +64,7 @@ impl Row<'_> {
             cell(check.title),
             picture(drawing::bar(check)),
             Cell::StrongNumber(check.ratio_words()),
-            Cell::number(Amount::Size(check.height).text(self.system)),
+            Cell::number(words::worst_at(check, self.system)),
             picture(drawing::spark(check)),
         ]
     }
@@ -88,8 +88,8 @@ impl Row<'_> {
         if matches!(check.verdict, Verdict::Over | Verdict::Watch) {
             blocks.extend(words::stretch(check, self.system).map(Block::text));
         }
-        blocks.push(Block::text(Text::default().code(check.formula)));
-        blocks.push(Block::text(Text::default().code(check.numbers.text(self.system))));
+        blocks.push(Block::text(Text::default().formula(check.formula)));
+        blocks.push(Block::text(Text::default().formula(check.numbers.text(self.system))));
         blocks.push(Block::note(format!("Source: {}.", check.source)));
         if self.of_wood() && plywood(&self.report.design) {
             blocks.push(Block::note(SHEETS_DIFFER));

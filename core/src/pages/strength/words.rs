@@ -50,14 +50,24 @@ pub(super) fn curve(check: &Check, system: System) -> String {
     format!("{words}. The table stands at deck {}; drawn wide: {}.", at(check.height), part(check.member))
 }
 
+/// Whether the height makes no difference to a check.
+fn is_everywhere(check: &Check) -> bool {
+    let least = check.curve.iter().map(|point| point.1).fold(check.ratio, f64::min);
+    check.ratio - least < SAME
+}
+
 /// The height at which a check is worst; every height where it makes no difference.
 pub(super) fn place(check: &Check, system: System) -> String {
-    let least = check.curve.iter().map(|point| point.1).fold(check.ratio, f64::min);
-    if check.ratio - least < SAME {
+    if is_everywhere(check) {
         "at every height".into()
     } else {
         format!("at deck {}", Amount::Size(check.height).text(system))
     }
+}
+
+/// The same in the column of heights.
+pub(super) fn worst_at(check: &Check, system: System) -> String {
+    if is_everywhere(check) { "every".into() } else { Amount::Size(check.height).text(system) }
 }
 
 /// Between which deck heights a check is over its limit, or near it where it is nowhere over; none where it is neither.

@@ -21,8 +21,10 @@ pub(super) fn found(page: &Page, search: &Search, reader: &Reader) -> Vec<Block>
     if picks.is_empty() {
         blocks.extend(nothing(search, reader.system));
     } else {
-        let cards =
-            picks.iter().enumerate().map(|(at, pick)| card(page, search, pick, at + 1, reader)).collect();
+        let cards = (1..)
+            .zip(&picks)
+            .map(|(number, pick)| card(page, search, (number, pick), &picks, reader))
+            .collect();
         blocks.push(Block::Group("proposals", cards));
         blocks.push(figures(search, &picks, reader.system));
         blocks.push(Block::Group("tradeoff", trade(page, search, &picks, reader)));
@@ -80,11 +82,18 @@ fn open(design: &Design) -> Block {
     Block::Acts(vec![Act::Open { words: "Open it and go on by hand".into(), link: link::encode(design) }])
 }
 
-fn card(page: &Page, search: &Search, pick: &Pick, number: usize, reader: &Reader) -> Block {
+fn card(
+    page: &Page,
+    search: &Search,
+    (number, pick): (usize, &Pick),
+    picks: &[Pick],
+    reader: &Reader,
+) -> Block {
     let name = format!("Proposal {number}");
     let mut blocks: Vec<Block> =
         figure(page, &pick.kept, format!("{name}: lowest and highest.")).into_iter().collect();
-    let praise = Text::default().strong(format!("{number}  ")).words(words::praise(pick, reader.system));
+    let praise =
+        Text::default().strong(format!("{number}  ")).words(words::praise(pick, picks, reader.system));
     blocks.push(Block::Text(praise));
     blocks.extend(built(search, &pick.kept, reader.system));
     Block::Group("proposal", blocks)
@@ -103,11 +112,9 @@ fn row(search: &Search, kept: &Kept, name: String, system: System) -> Vec<Cell> 
         let target = search.targets().of(measure);
         let value = kept.figures.of(measure);
         let text = words::figure(measure, value, system);
-        if target.stance == Stance::Wish && value <= target.value {
-            Cell::StrongNumber(text)
-        } else {
-            Cell::number(text)
-        }
+        // What reads like the wish is no miss.
+        let met = value <= target.value || text == words::figure(measure, target.value, system);
+        if target.stance == Stance::Wish && met { Cell::StrongNumber(text) } else { Cell::number(text) }
     }));
     cells
 }

@@ -50,6 +50,45 @@ impl Axis {
     }
 }
 
+/// A numbered point's ring is so wide, and its middle stays this far from another's, px.
+const RING: f64 = 9.0;
+const APART: f64 = 22.0;
+
+/// Where the rings of numbered points stand, px: at their own places, and beside them where another ring stands there already.
+fn rings(places: &[(f64, f64)]) -> Vec<(f64, f64)> {
+    const AROUND: [(f64, f64); 8] = [
+        (1.0, 0.0),
+        (0.7, -0.7),
+        (0.0, -1.0),
+        (-0.7, -0.7),
+        (-1.0, 0.0),
+        (-0.7, 0.7),
+        (0.0, 1.0),
+        (0.7, 0.7),
+    ];
+    let mut rings: Vec<(f64, f64)> = Vec::with_capacity(places.len());
+    for (x, y) in places.iter().copied() {
+        let room = |(x, y): (f64, f64)| {
+            let edges = (x - LEFT).min(SIZE.0 - x).min(y).min(SIZE.1 - FOOT - y) - RING;
+            let others = rings.iter().map(|ring| libm::hypot(ring.0 - x, ring.1 - y) - APART);
+            others.fold(edges, f64::min)
+        };
+        let own = rings.iter().all(|ring| libm::hypot(ring.0 - x, ring.1 - y) >= APART);
+        let beside = [1.2 * APART, 2.4 * APART]
+            .into_iter()
+            .flat_map(|far| AROUND.map(|(right, down)| (x + far * right, y + far * down)));
+        let found = if own {
+            (x, y)
+        } else {
+            beside.clone().find(|at| room(*at) >= 0.0).unwrap_or_else(|| {
+                beside.fold((x, y), |best, at| if room(at) > room(best) { at } else { best })
+            })
+        };
+        rings.push(found);
+    }
+    rings
+}
+
 /// The picture; `key` is what a press on a point answers.
 pub(super) fn marks(points: &[Point<'_>], key: &str, system: System) -> String {
     let crank = |kept: &Kept| figures::small_force(kept.figures.of(Measure::Crank), system);
@@ -101,9 +140,13 @@ pub(super) fn marks(points: &[Point<'_>], key: &str, system: System) -> String {
     put(&mut out, format_args!("<text class=\"s\" x=\"8\" y=\"14\">crank at most, {unit}</text>"));
     // Numbered ones lie on top.
     let mut order: Vec<&Point<'_>> = points.iter().collect();
-    order.sort_by_key(|point| (point.number.is_some(), point.picked));
+    order.sort_by_key(|point| (point.number, point.picked));
+    let place = |point: &Point<'_>| (x.at(turns(point.kept)), y.at(force(point.kept)));
+    let numbered = order.iter().filter(|point| point.number.is_some());
+    let mut rings = rings(&numbered.map(|point| place(point)).collect::<Vec<_>>()).into_iter();
     for point in order {
-        let (cx, cy) = (x.at(turns(point.kept)), y.at(force(point.kept)));
+        let own = place(point);
+        let (cx, cy) = point.number.and_then(|_| rings.next()).unwrap_or(own);
         let class = if point.picked { "picked" } else { "point" };
         put(
             &mut out,
@@ -113,6 +156,23 @@ pub(super) fn marks(points: &[Point<'_>], key: &str, system: System) -> String {
                 point.kept.at
             ),
         );
+        let off = libm::hypot(cx - own.0, cy - own.1);
+        if off > 0.0 {
+            // A leader from the point's own place to its ring.
+            let part = 1.0 - RING / off;
+            put(
+                &mut out,
+                format_args!(
+                    "<circle class=\"dot\" cx=\"{:.1}\" cy=\"{:.1}\" r=\"4\"/><path class=\"tick\" d=\"M{:.1} {:.1}L{:.1} {:.1}\"/>",
+                    own.0,
+                    own.1,
+                    own.0,
+                    own.1,
+                    own.0 + part * (cx - own.0),
+                    own.1 + part * (cy - own.1)
+                ),
+            );
+        }
         let told = format!("{}, {}", crank(point.kept), figures::turns(turns(point.kept)));
         put(
             &mut out,
@@ -125,7 +185,7 @@ pub(super) fn marks(points: &[Point<'_>], key: &str, system: System) -> String {
             Some(number) => put(
                 &mut out,
                 format_args!(
-                    "<circle class=\"ring\" cx=\"{cx:.1}\" cy=\"{cy:.1}\" r=\"9\"/><text class=\"b\" x=\"{cx:.1}\" y=\"{:.1}\" text-anchor=\"middle\">{number}</text>",
+                    "<circle class=\"ring\" cx=\"{cx:.1}\" cy=\"{cy:.1}\" r=\"{RING}\"/><text class=\"b\" x=\"{cx:.1}\" y=\"{:.1}\" text-anchor=\"middle\">{number}</text>",
                     cy + 4.0
                 ),
             ),
@@ -136,4 +196,25 @@ pub(super) fn marks(points: &[Point<'_>], key: &str, system: System) -> String {
         out.push_str("</g>");
     }
     out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{APART, FOOT, LEFT, RING, SIZE, rings};
+
+    #[test]
+    fn points_on_one_place_are_told_apart() {
+        let (corner, middle) = ((LEFT + RING, SIZE.1 - FOOT - RING), (250.0, 120.0));
+        let places = [middle, corner, middle, (255.0, 121.0), corner, (400.0, 60.0)];
+        let rings = rings(&places);
+        // What stands alone, or comes first, stays.
+        assert_eq!([rings[0], rings[1], rings[5]], [places[0], places[1], places[5]]);
+        for (at, one) in rings.iter().enumerate() {
+            let inside = one.0 - RING >= LEFT && one.0 + RING <= SIZE.0;
+            assert!(inside && one.1 >= RING && one.1 + RING <= SIZE.1 - FOOT, "{one:?}");
+            for other in &rings[..at] {
+                assert!(libm::hypot(one.0 - other.0, one.1 - other.1) >= APART - 1e-9, "{one:?} {other:?}");
+            }
+        }
+    }
 }

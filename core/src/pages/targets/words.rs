@@ -52,23 +52,35 @@ pub(super) const fn limit(measure: Measure) -> &'static str {
     }
 }
 
-/// What a table that is best at something is.
-fn best(measure: Measure, figures: &Figures, system: System) -> String {
+/// What a table that is best at something is; among those where others are as good.
+fn best(measure: Measure, figures: &Figures, shared: bool, system: System) -> String {
     let value = figure(measure, figures.of(measure), system);
+    let [alone, among] = match measure {
+        Measure::Crank => ["easiest to crank", "among the easiest to crank"],
+        Measure::Turns => ["fewest turns", "among those with fewest turns"],
+        Measure::Sag => ["sags least", "among those that sag least"],
+        Measure::Give => ["gives least sideways", "among those that give least sideways"],
+        Measure::Weight => ["lightest", "among the lightest"],
+        Measure::Area => ["takes least sheet", "among those that take least sheet"],
+        Measure::Sheets => ["fewest sheets", "among those with fewest sheets"],
+        Measure::Cost => ["cheapest", "among the cheapest"],
+        Measure::Height => return "keeps to the heights".into(),
+        Measure::Deck => return "keeps to the deck’s size".into(),
+    };
+    let words = if shared { among } else { alone };
     match measure {
-        Measure::Crank => format!("easiest to crank, {value} at most"),
-        Measure::Turns => format!("fewest turns, {value}"),
-        Measure::Sag => format!("sags least, {value}"),
-        Measure::Give => {
-            format!("gives least sideways, {value} under {}", Amount::Force(PUSH).text(system))
-        }
-        Measure::Weight => format!("lightest, {value}"),
-        Measure::Area => format!("takes least sheet, {value}"),
-        Measure::Sheets => format!("fewest sheets, {value}"),
-        Measure::Cost => format!("cheapest, {value}"),
-        Measure::Height => "keeps to the heights".into(),
-        Measure::Deck => "keeps to the deck’s size".into(),
+        Measure::Crank => format!("{words}, {value} at most"),
+        Measure::Give => format!("{words}, {value} under {}", Amount::Force(PUSH).text(system)),
+        _ => format!("{words}, {value}"),
     }
+}
+
+/// Whether another proposal is as good in a figure: nobody would choose by the difference, or none is seen.
+fn is_shared(pick: &Pick, picks: &[Pick], measure: Measure, system: System) -> bool {
+    let steps = |one: &Pick| one.kept.figures.steps()[measure.at()];
+    let shown = |one: &Pick| figure(measure, one.kept.figures.of(measure), system);
+    let mut others = picks.iter().filter(|other| other.kept.at != pick.kept.at);
+    others.any(|other| steps(other) == steps(pick) || shown(other) == shown(pick))
 }
 
 /// What it pays with.
@@ -88,15 +100,15 @@ fn pays(measure: Measure, figures: &Figures, system: System) -> String {
     }
 }
 
-/// One sentence on what a table is good at.
-pub(super) fn praise(pick: &Pick, system: System) -> String {
+/// One sentence on what a table is good at, beside the other proposals.
+pub(super) fn praise(pick: &Pick, picks: &[Pick], system: System) -> String {
     let figures = &pick.kept.figures;
     let told: Vec<String> = pick
         .best
         .iter()
         .filter(|measure| !matches!(measure, Measure::Height | Measure::Deck))
         .take(2)
-        .map(|measure| best(*measure, figures, system))
+        .map(|measure| best(*measure, figures, is_shared(pick, picks, *measure, system), system))
         .collect();
     let start = match (pick.all_round, told.is_empty()) {
         (true, true) => "Good all round".to_owned(),

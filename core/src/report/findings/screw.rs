@@ -1,6 +1,5 @@
 //! Whether the screw holds by itself and is long enough.
 use super::strength::spot;
-use crate::catalogue::friction::SHAKEN;
 use crate::checks::Holding;
 use crate::design::{Design, DriveKind};
 use crate::quantity::{Amount, Length, Phrase};
@@ -10,7 +9,17 @@ use crate::report::{Report, Station};
 /// Whether the load can turn the screw back, at rest and shaken.
 pub(super) fn holding(report: &Report) -> Option<Finding> {
     let check = report.check("screw-holding")?;
-    let Holding { needed, friction, .. } = Holding::of(&report.design);
+    let Holding { needed, friction, shaken } = Holding::of(&report.design);
+    let counted = |words| {
+        Phrase::new(words)
+            .and(": of its thread friction ")
+            .with(Amount::Number(friction))
+            .and(", ")
+            .with(Amount::Number(shaken))
+            .and(" is counted on when shaken, and ")
+            .with(Amount::Number(needed))
+            .and(" is needed.")
+    };
     let grade = Grade::of(check.verdict);
     let phrase = match grade {
         Grade::Over => {
@@ -21,18 +30,8 @@ pub(super) fn holding(report: &Report) -> Option<Finding> {
                 .with(Amount::Size(height))
                 .and(".")
         }
-        Grade::Watch => Phrase::new("The screw holds by itself, but shaken it may creep: thread friction ")
-            .with(Amount::Number(friction))
-            .and(", of which ")
-            .with(Amount::Share(SHAKEN.value()))
-            .and(" can be counted on, against ")
-            .with(Amount::Number(needed))
-            .and(" needed."),
-        Grade::Fine => Phrase::new("The screw holds by itself, also shaken: thread friction ")
-            .with(Amount::Number(friction))
-            .and(", needed ")
-            .with(Amount::Number(needed))
-            .and("."),
+        Grade::Watch => counted("The screw holds by itself, but shaken it may creep"),
+        Grade::Fine => counted("The screw holds by itself, also shaken"),
     };
     let remedy = (grade != Grade::Fine).then(|| {
         Phrase::new("Fit a brake or a latch, or take a lead of ")

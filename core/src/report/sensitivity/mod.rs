@@ -94,13 +94,26 @@ impl SensitivityRun {
         &self.effects
     }
 
-    /// Steps that better a figure by more than one in a thousand and make nothing fail that held, the most helpful first.
+    /// Whether a step betters a figure by more than one in a thousand.
+    fn betters(&self, step: &Step, outcome: Outcome) -> bool {
+        let (own, after) = (self.own.of(outcome), step.after.of(outcome));
+        own.zip(after).is_some_and(|(own, after)| after < own * 0.999)
+    }
+
+    /// Steps in building that better a figure and make nothing fail that held, the most helpful first.
     #[must_use]
     pub fn helps(&self, outcome: Outcome) -> Vec<&Step> {
-        let Some(own) = self.own.of(outcome) else { return Vec::new() };
+        let builds = |step: &&Step| !step.asks && self.betters(step, outcome);
+        let mut list: Vec<&Step> = self.steps.iter().filter(builds).collect();
         let after = |step: &Step| step.after.of(outcome).unwrap_or(f64::INFINITY);
-        let mut list: Vec<&Step> = self.steps.iter().filter(|step| after(step) < own * 0.999).collect();
         list.sort_by(|one, other| after(one).total_cmp(&after(other)));
         list
+    }
+
+    /// Steps that better a figure by changing what is asked of the table, in the order of the inputs.
+    #[must_use]
+    pub fn asking_less(&self) -> Vec<&Step> {
+        let helps = |step: &Step| Outcome::ALL.into_iter().any(|outcome| self.betters(step, outcome));
+        self.steps.iter().filter(|step| step.asks && helps(step)).collect()
     }
 }

@@ -22,6 +22,8 @@ pub struct Step {
     pub cost: Option<Money>,
     /// The design after it.
     pub design: Box<Design>,
+    /// Whether it changes what is asked of the table, and not only the table.
+    pub asks: bool,
 }
 
 /// A step before it is run.
@@ -62,6 +64,11 @@ fn is_chosen(field: &Field, design: &Design) -> bool {
     let size = matches!(field.kind, Kind::Length | Kind::Mass | Kind::Ratio);
     let given = GIVEN.contains(&field.key) || GIVEN_TOO.contains(&field.key);
     group && size && !given && field.shown(design) && field.get(design) != 0
+}
+
+/// Whether an input says what is asked of a table: the load with its place, and the heights that the deck reaches.
+fn is_asked(field: &Field) -> bool {
+    field.group == Group::Load || ["lo", "hi"].contains(&field.key)
 }
 
 /// A step that one can see on a rule: a tenth or so, in round sizes; for what is no length, a tenth.
@@ -213,6 +220,8 @@ impl Idea {
         let mut after = Results::planar(&report);
         after.0[Outcome::Give.at()] = leaning.map(|(give, _)| give);
         let cost = cost::added(before, &self.design);
-        Some(Step { words: self.words, after, cost, design: Box::new(self.design) })
+        let mut asked = Design::fields().filter(|field| is_asked(field));
+        let asks = asked.any(|field| field.get(before) != field.get(&self.design));
+        Some(Step { words: self.words, after, cost, design: Box::new(self.design), asks })
     }
 }
