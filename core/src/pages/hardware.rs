@@ -69,7 +69,7 @@ impl Page for Hardware {
         }
         blocks.push(Block::Group("bill", vec![Block::Table(self.list(&bill, &weights, reader.system))]));
         blocks.push(Block::note(format!(
-            "Outlines are drawn 1 : {SCALE}, long pieces broken. Numbers are those of every other list and drawing. Sizes are in {}, those of bolts and screws in the unit that stands behind them or in their thread’s. A weight is that of all pieces of a row; the second nut is in no sum.",
+            "Outlines are drawn 1 : {SCALE}, long pieces broken. Numbers are those of every other list and drawing. Sizes are in {}, those of bolts and screws in the unit that stands behind them or in their thread’s. The second nut is in no sum.",
             if reader.system == System::Metric { "millimetres" } else { "inches" }
         )));
         blocks.push(Block::Group(
@@ -165,13 +165,13 @@ impl Hardware {
             Cell::words(open),
         ];
         Table {
-            caption: "What to buy".into(),
+            caption: "What to buy; a weight is that of all pieces of its row".into(),
             head: vec![
                 "No.".into(),
                 "Count".into(),
                 "Part".into(),
                 "Designation".into(),
-                format!("Weight of all, {unit}"),
+                format!("Weight, {unit}"),
                 "Price".into(),
                 "Outline".into(),
             ],

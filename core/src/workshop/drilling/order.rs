@@ -59,7 +59,7 @@ pub fn order(design: &Design, parts: &[Part]) -> Vec<Note> {
     let lower = design.lift.arm_length.to_m() * design.lift.centre.value();
     let mut notes = vec![
         note(
-            Phrase::new(format!("Rip all {count} arms ")).with(size(arms.width)).and(" wide against one fence setting, and mark on each the lower end and the edge that ran along the fence: the datum."),
+            Phrase::new(format!("Rip all {count} arms ")).with(Amount::Ruled(arms.width.to_m())).and(" wide against one fence setting, and mark on each the lower end and the edge that ran along the fence: the datum."),
             "Every hole is measured from the same end and edge, so a width that is off moves all arms alike.",
         ),
         note(
