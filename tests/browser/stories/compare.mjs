@@ -11,7 +11,7 @@ export async function run({ page, risewright }) {
   const inputs = page.locator("table", { hasText: "Inputs in which the two differ" });
   await inputs.waitFor();
   assert.match(await inputs.innerText(), /Arm, pin to pin\s+520\smm\s+600\smm/);
-  const results = page.locator("table", { hasText: "crank" }).first();
+  const results = page.locator("table", { hasText: "Hardest crank" });
   assert.match(await results.innerText(), /set aside\s+now\s+change\s+now it is/);
   assert.match(await results.innerText(), /[+−]\d+(\.\d+)?\s?%/);
   assert.ok((await page.locator(".reader figure svg").count()) >= 8, "elevations and plots");
