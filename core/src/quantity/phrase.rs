@@ -142,8 +142,7 @@ impl Amount {
             }
             Self::Laid(length) => figures::laid(length, system),
             Self::Ruled(metres) => figures::ruled(metres, system),
-            Self::Pinned(metres) if system == System::Inch => figures::pinned(Length::m(metres), system),
-            Self::Pinned(metres) => figures::size(metres, system),
+            Self::Pinned(metres) => figures::pinned(Length::m(metres), system),
             Self::Slack(metres) => figures::slack(metres, system),
             Self::Within(metres) => figures::within(metres, system),
             Self::Bit(diameter, fit) => figures::bit(diameter, fit, system),

@@ -12,11 +12,11 @@ pub(super) fn holding(report: &Report) -> Option<Finding> {
     let Holding { needed, friction, shaken } = Holding::of(&report.design);
     let counted = |words| {
         Phrase::new(words)
-            .and(": of its thread friction ")
-            .with(Amount::Number(friction))
-            .and(", ")
+            .and(": ")
             .with(Amount::Number(shaken))
-            .and(" is counted on when shaken, and ")
+            .and(" of its thread friction of ")
+            .with(Amount::Number(friction))
+            .and(" is counted on then, ")
             .with(Amount::Number(needed))
             .and(" is needed.")
     };
