@@ -5,7 +5,7 @@ use risewright::design::{Demo, Design, DriveKind};
 use risewright::pages::{CAUTIONS, Reader, page};
 use risewright::parts::{Form, parts};
 use risewright::quantity::{Count, Length, System};
-use risewright::report::analyse;
+use risewright::report::{Grade, analyse};
 use risewright::share::address::{View, write};
 use risewright::share::code::Code;
 use risewright::share::stem::stem;
@@ -206,5 +206,26 @@ fn the_packet_holds_everything() {
         assert!(html.contains(&format!("<code>{link}</code>")));
         assert!(html.contains(&Code::of(&link).unwrap().notation()), "and the link as a code");
         assert!(!html.contains("data-save") && !html.contains("data-take"), "nothing to press on paper");
+    }
+}
+
+/// The first page names what is wrong sideways too, and what would help, as soon as the slow work is done.
+#[test]
+fn the_first_page_of_the_packet_has_all_findings_with_what_would_help() {
+    let report = Rc::new(analyse(&Demo::PaperLift.design()).unwrap());
+    let mut packet = page(View::Packet, &report).unwrap();
+    while packet.advance() {}
+    assert_eq!(packet.progress(), 1.0);
+    let html = packet.document(&reader(System::Metric)).html();
+    let findings = html.split("<h3>Findings</h3>").nth(1).unwrap().split("</ul>").next().unwrap();
+    assert!(findings.contains("Sideways:"), "{findings}");
+    let watched: Vec<_> = report.findings.iter().filter(|finding| finding.grade == Grade::Watch).collect();
+    assert!(!watched.is_empty());
+    for finding in watched {
+        let remedy = report.remedy(finding).unwrap().text(System::Metric);
+        assert!(
+            findings.contains(&format!("{} {remedy}", finding.phrase.text(System::Metric))),
+            "{findings}"
+        );
     }
 }

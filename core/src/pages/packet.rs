@@ -8,8 +8,8 @@ use super::{CAUTIONS, Page, Reader, plain};
 use crate::checks::{Check, MOST, Verdict, Weight};
 use crate::drawing::poster::{KeyFigures, Poster, Ruler, ratio_words, summary};
 use crate::drawing::widths;
-use crate::quantity::{Amount, System, figures};
-use crate::report::{Grade, Report};
+use crate::quantity::{Amount, Phrase, System, figures};
+use crate::report::{Finding, Grade, Report};
 use crate::share::address::{self, View};
 
 /// The views whose documents go in, in their order.
@@ -33,32 +33,68 @@ const HEADING: f64 = 7.0;
 pub struct Packet {
     report: Rc<Report>,
     pages: Vec<Box<dyn Page>>,
+    sway: Summary,
+    /// What would help against the report's findings, worst first, as far as it has been tried.
+    tried: Vec<Option<Phrase>>,
 }
 
 impl Packet {
     /// Over a report; the work behind its pages goes on one after the other.
     pub fn new(report: Rc<Report>) -> Self {
-        let mut pages: Vec<Box<dyn Page>> =
-            VIEWS.into_iter().filter_map(|view| plain(view, &report)).collect();
-        pages.push(Box::new(Summary::new(Rc::clone(&report))));
-        Self { report, pages }
+        let pages = VIEWS.into_iter().filter_map(|view| plain(view, &report)).collect();
+        Self { pages, sway: Summary::new(Rc::clone(&report)), tried: Vec::new(), report }
+    }
+
+    /// The findings of the report that are more than fine.
+    fn bad(&self) -> impl Iterator<Item = &Finding> {
+        self.report.findings.iter().filter(|finding| finding.grade != Grade::Fine)
+    }
+
+    /// Tries what would help against the next finding; whether there is one more.
+    fn try_next(&mut self) -> bool {
+        let next = self.bad().nth(self.tried.len()).map(|finding| self.report.remedy(finding));
+        self.tried.extend(next);
+        self.tried.len() < self.bad().count()
+    }
+
+    /// What passes a limit or comes near one, with what would help; every check stands in its table.
+    fn findings(&self, system: System) -> Vec<Block> {
+        let bad = self.sway.findings().iter().filter(|finding| finding.grade != Grade::Fine);
+        let items: Vec<Vec<Block>> = bad
+            .map(|finding| {
+                let words = Text::default()
+                    .strong(format!("{}. ", finding.grade.word()))
+                    .words(finding.phrase.text(system));
+                let tried = self.bad().zip(&self.tried).find(|(known, _)| *known == finding);
+                let remedy = tried.and_then(|(_, remedy)| remedy.as_ref()).or(finding.remedy.as_ref());
+                let remedy = remedy.map_or_else(String::new, |remedy| format!(" {}", remedy.text(system)));
+                vec![Block::Text(words.words(remedy))]
+            })
+            .collect();
+        let said = if items.is_empty() {
+            Block::text("Nothing passes a limit or comes near one.")
+        } else {
+            Block::Points(items)
+        };
+        vec![Block::heading("Findings"), said]
     }
 }
 
 impl Page for Packet {
     fn advance(&mut self) -> bool {
-        self.pages.iter_mut().any(|page| page.advance())
+        self.pages.iter_mut().any(|page| page.advance()) || self.sway.advance() || self.try_next()
     }
 
     fn progress(&self) -> f64 {
         let sum: f64 = self.pages.iter().map(|page| page.progress()).sum();
-        if self.pages.is_empty() { 1.0 } else { sum / self.pages.len() as f64 }
+        (sum + self.sway.progress()) / (self.pages.len() + 1) as f64
     }
 
     fn document(&self, reader: &Reader) -> Document {
         let paper = if reader.system == System::Metric { &A4 } else { &LETTER };
         let mut blocks = self.cover(paper, reader);
-        for page in &self.pages {
+        let sway: &dyn Page = &self.sway;
+        for page in self.pages.iter().map(AsRef::as_ref).chain([sway]) {
             let document = page.document(reader);
             blocks.extend(self.section(reader, document.title, without_acts(document.blocks)));
         }
@@ -178,7 +214,7 @@ impl Packet {
                 ],
             ),
             Block::Group("cover-cautions", vec![Block::heading("Cautions"), Block::Points(cautions)]),
-            Block::Group("cover-findings", findings(report, system)),
+            Block::Group("cover-findings", self.findings(system)),
         ]
     }
 
@@ -222,27 +258,6 @@ fn link(report: &Report, reader: &Reader) -> Vec<Block> {
 /// The address at which the design opens.
 fn design_link(report: &Report, reader: &Reader) -> String {
     format!("{}#{}", reader.address, address::write(View::Elevation, &report.design))
-}
-
-/// What passes a limit or comes near one; every check stands in its table.
-fn findings(report: &Report, system: System) -> Vec<Block> {
-    let items: Vec<Vec<Block>> = report
-        .findings
-        .iter()
-        .filter(|finding| finding.grade != Grade::Fine)
-        .map(|finding| {
-            let words = Text::default()
-                .strong(format!("{}. ", finding.grade.word()))
-                .words(finding.phrase.text(system));
-            vec![Block::Text(words)]
-        })
-        .collect();
-    let said = if items.is_empty() {
-        Block::text("Nothing passes a limit or comes near one.")
-    } else {
-        Block::Points(items)
-    };
-    vec![Block::heading("Findings"), said]
 }
 
 const fn word(verdict: Verdict) -> &'static str {

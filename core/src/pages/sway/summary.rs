@@ -4,7 +4,7 @@ use std::rc::Rc;
 use super::{SWEEP, Sway};
 use crate::pages::document::Document;
 use crate::pages::{Page, Reader};
-use crate::report::Report;
+use crate::report::{Finding, Report};
 use crate::share::address::View;
 
 /// The sentences of the Sway page; its work ends when they have their last figures.
@@ -14,6 +14,11 @@ impl Summary {
     /// Over a report; nothing is computed yet.
     pub(in crate::pages) fn new(report: Rc<Report>) -> Self {
         Self(Sway::new(report))
+    }
+
+    /// All findings, those of the report and, as soon as they are known, those of the slow one, worst first.
+    pub(in crate::pages) fn findings(&self) -> &[Finding] {
+        &self.0.findings
     }
 }
 
