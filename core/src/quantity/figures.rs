@@ -185,7 +185,8 @@ pub fn slack(metres: f64, system: System) -> Figure {
     }
 }
 
-/// By how much two sizes measured with a rule may differ, from metres: mm with one decimal, or whole sixty-fourths of an inch, never more.
+/// By how much two sizes measured with a rule may differ, from metres: mm with one decimal, or whole sixty-fourths of an inch, never more but
+/// one at least, since a rule shows no less.
 #[must_use]
 pub fn within(metres: f64, system: System) -> Figure {
     match system {

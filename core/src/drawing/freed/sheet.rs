@@ -32,6 +32,8 @@ const BESIDE: f64 = 0.2;
 const WORDS: [f64; 2] = [44.0, 26.0];
 /// Room around the polygon, px.
 const AROUND: f64 = 46.0;
+/// The polygon is drawn at most so many times longer than the arrows at the part.
+const MOST_TIMES: f64 = 4.0;
 /// A part is drawn at most so large, px a mm.
 const LARGEST: f64 = 1.6;
 /// A length and a force that show the scales are at most so long, px.
@@ -63,6 +65,8 @@ pub struct FreeSheet {
     panels: [Area; 2],
     per_mm: f64,
     per_newton: f64,
+    /// So many times longer the polygon is drawn than the arrows at the part.
+    times: f64,
     /// The middle of the part from the middle of everything it reaches, mm.
     centre: DVec2,
     runs: [[f64; 2]; 2],
@@ -94,10 +98,14 @@ impl FreeSheet {
             one(room.x, needed.x).min(one(room.y, needed.y))
         };
         let around = DVec2::new(closed.width, closed.height) - DVec2::splat(2.0 * AROUND);
-        let per_newton = fit(room(free, BESIDE), reach.across)
-            .min(fit(around.max(DVec2::splat(40.0)), reach.polygon))
-            .min(if reach.largest > 0.0 { LONGEST / reach.largest } else { f64::INFINITY });
+        let for_polygon = fit(around.max(DVec2::splat(40.0)), reach.polygon);
+        let per_newton = fit(room(free, BESIDE), reach.across).min(for_polygon).min(if reach.largest > 0.0 {
+            LONGEST / reach.largest
+        } else {
+            f64::INFINITY
+        });
         let per_newton = if per_newton.is_finite() { per_newton } else { 1.0 };
+        let times = (for_polygon / per_newton).floor().clamp(1.0, MOST_TIMES);
         let size = reach.bounds.most - reach.bounds.least;
         let left = DVec2::new(free.width, free.height)
             - 2.0
@@ -113,6 +121,7 @@ impl FreeSheet {
             system: view.system,
             per_mm,
             per_newton,
+            times,
             centre: (reach.bounds.least + reach.bounds.most) / 2.0,
             runs,
             taken: Vec::new(),
@@ -127,9 +136,13 @@ impl FreeSheet {
         let mut lettering = Lettering::new(measure, paper);
         let [free, closed] = self.panels;
         let what = part_words(self.part);
+        let scale = match self.times {
+            times if times > 1.0 => format!("drawn {times:.0} times as long"),
+            _ => "to the same scale".to_owned(),
+        };
         let heads = [
             (free, format!("The {what} cut free"), state_words(self.doing)),
-            (closed, "Its forces head to tail".to_owned(), "to the same scale"),
+            (closed, "Its forces head to tail".to_owned(), scale.as_str()),
         ];
         for (panel, title, note) in heads {
             let title = lettering.shortened("th", &title, panel.width);
@@ -207,7 +220,7 @@ impl FreeSheet {
         };
         marks.push(paper.pole());
         marks.extend(paper.marks(&mut lettering));
-        let polygon = Polygon::of(&body, self.per_newton);
+        let polygon = Polygon::of(&body, self.times * self.per_newton);
         marks.extend(polygon.marks(&body, self.system, &closed, &mut lettering));
         let gap = body.force().length();
         marks.extend(self.sums(&body, gap, polygon.note(), &mut lettering));
