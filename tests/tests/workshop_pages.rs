@@ -15,7 +15,7 @@ use risewright::mechanics::Solver;
 use risewright::pages::{Act, Block, Cell, Document, Page, Reader, Span, Table, Text, page};
 use risewright::parts::{Form, parts};
 use risewright::quantity::{Length, System};
-use risewright::report::{Grade, analyse};
+use risewright::report::analyse;
 use risewright::share::address::View;
 use risewright::workshop::drilling::{Method, hold, tables};
 
@@ -339,12 +339,7 @@ fn what_passes_a_limit_heads_every_page_to_build_from() {
     // Longer arms roll farther: the wheels leave the rails of the demo, and no strength check has a word on it.
     let design = changed(|design| design.lift.arm_length = Length::mm(545.0));
     let report = analyse(&design).unwrap();
-    let over: Vec<String> = report
-        .findings
-        .iter()
-        .filter(|finding| finding.grade == Grade::Over)
-        .map(|finding| finding.phrase.text(System::Metric))
-        .collect();
+    let over: Vec<String> = report.over().map(|finding| finding.phrase.text(System::Metric)).collect();
     assert!(!over.is_empty());
     let views = [View::Strength, View::Sheets, View::Drilling, View::Hardware, View::Steps, View::Helps];
     for view in views {

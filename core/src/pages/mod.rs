@@ -9,6 +9,7 @@ mod document;
 mod drilling;
 mod fitted;
 mod forces;
+mod found;
 mod hardware;
 mod html;
 mod lessons;

@@ -2,10 +2,11 @@
 use std::rc::Rc;
 
 use super::document::{Act, Block, Document, Text};
+use super::found::told;
 use super::{Live, Page, Reader};
 use crate::drawing;
 use crate::quantity::System;
-use crate::report::{Grade, Report};
+use crate::report::Report;
 use crate::share::address::View;
 
 /// Whether a view is one to build from, or one that would seem to say that all is well.
@@ -18,8 +19,7 @@ pub(super) const fn is_warned_of(view: View) -> bool {
 
 /// The page with the findings over it; as it is where nothing passes a limit.
 pub(super) fn warned(page: Box<dyn Page>, report: Rc<Report>) -> Box<dyn Page> {
-    let over = report.findings.iter().any(|finding| finding.grade == Grade::Over);
-    if over { Box::new(Over { page, report }) } else { page }
+    if report.over().next().is_some() { Box::new(Over { page, report }) } else { page }
 }
 
 struct Over {
@@ -29,11 +29,7 @@ struct Over {
 
 impl Over {
     fn head(&self, system: System) -> Block {
-        let found =
-            self.report.findings.iter().filter(|finding| finding.grade == Grade::Over).map(|finding| {
-                let words = Text::default().strong(format!("{}. ", finding.grade.word()));
-                Block::Text(words.words(finding.phrase.text(system)))
-            });
+        let found = self.report.over().map(|finding| Block::Text(told(finding, None, system)));
         let back = Act::View { words: "See it in the elevation".into(), view: View::Elevation.word() };
         let after = Text::from("Mend this before you buy or cut. ").act(back);
         Block::Group("passed", found.chain([Block::Text(after)]).collect())

@@ -2,6 +2,7 @@
 use std::rc::Rc;
 
 use super::document::{Act, Block, Cell, Document, Figure, Span, Table, Text};
+use super::found::told;
 use super::scanned::scanned;
 use super::sway::Summary;
 use super::{CAUTIONS, Page, Reader, plain};
@@ -9,7 +10,7 @@ use crate::checks::{Check, MOST, Verdict, Weight};
 use crate::drawing::poster::{KeyFigures, Poster, Ruler, ratio_words, summary};
 use crate::drawing::widths;
 use crate::quantity::{Amount, Phrase, System, figures};
-use crate::report::{Finding, Grade, Report};
+use crate::report::{Grade, Report};
 use crate::share::address::{self, View};
 
 /// The views whose documents go in, in their order.
@@ -45,16 +46,11 @@ impl Packet {
         Self { pages, sway: Summary::new(Rc::clone(&report)), tried: Vec::new(), report }
     }
 
-    /// The findings of the report that are more than fine.
-    fn bad(&self) -> impl Iterator<Item = &Finding> {
-        self.report.findings.iter().filter(|finding| finding.grade != Grade::Fine)
-    }
-
     /// Tries what would help against the next finding; whether there is one more.
     fn try_next(&mut self) -> bool {
-        let next = self.bad().nth(self.tried.len()).map(|finding| self.report.remedy(finding));
+        let next = self.report.faults().nth(self.tried.len()).map(|finding| self.report.remedy(finding));
         self.tried.extend(next);
-        self.tried.len() < self.bad().count()
+        self.tried.len() < self.report.faults().count()
     }
 
     /// What passes a limit or comes near one, with what would help; every check stands in its table.
@@ -62,13 +58,9 @@ impl Packet {
         let bad = self.sway.findings().iter().filter(|finding| finding.grade != Grade::Fine);
         let items: Vec<Vec<Block>> = bad
             .map(|finding| {
-                let words = Text::default()
-                    .strong(format!("{}. ", finding.grade.word()))
-                    .words(finding.phrase.text(system));
-                let tried = self.bad().zip(&self.tried).find(|(known, _)| *known == finding);
+                let tried = self.report.faults().zip(&self.tried).find(|(known, _)| *known == finding);
                 let remedy = tried.and_then(|(_, remedy)| remedy.as_ref()).or(finding.remedy.as_ref());
-                let remedy = remedy.map_or_else(String::new, |remedy| format!(" {}", remedy.text(system)));
-                vec![Block::Text(words.words(remedy))]
+                vec![Block::Text(told(finding, remedy, system))]
             })
             .collect();
         let said = if items.is_empty() {

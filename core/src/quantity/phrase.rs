@@ -7,8 +7,6 @@ use super::{Kind, Length, Style, System, figures, inwards, print};
 pub enum Amount {
     /// A size or place, m.
     Size(f64),
-    /// A length as it was entered, with all its digits.
-    Exact(Length),
     /// A length as it was entered, to be laid out with a rule.
     Laid(Length),
     /// A computed size to be laid out with a rule, m.
@@ -137,9 +135,6 @@ impl Amount {
     pub fn text(self, system: System) -> String {
         match self {
             Self::Size(metres) => figures::size(metres, system),
-            Self::Exact(length) => {
-                return print(length.steps(), Kind::Length, system, Style::Short).text();
-            }
             Self::Laid(length) => figures::laid(length, system),
             Self::Ruled(metres) => figures::ruled(metres, system),
             Self::Pinned(metres) => figures::pinned(Length::m(metres), system),

@@ -112,19 +112,15 @@ fn inputs(first: &Design, second: &Design) -> Vec<Changed> {
 }
 
 fn findings(first: &Report, second: &Report) -> Vec<Turned> {
-    let faults = |report: &'_ Report| -> Vec<Finding> {
-        report.findings.iter().filter(|found| found.grade != Grade::Fine).cloned().collect()
+    let grade = |report: &Report, found: &Finding| {
+        report.faults().find(|other| other.is_like(found)).map(|other| other.grade)
     };
-    let (before, after) = (faults(first), faults(second));
-    let grade = |list: &[Finding], found: &Finding| {
-        list.iter().find(|other| other.is_like(found)).map(|other| other.grade)
-    };
-    let now = after.iter().map(|found| Turned {
+    let now = second.faults().map(|found| Turned {
         phrase: found.phrase.clone(),
-        first: grade(&before, found),
+        first: grade(first, found),
         second: Some(found.grade),
     });
-    let gone = before.iter().filter(|found| grade(&after, found).is_none()).map(|found| Turned {
+    let gone = first.faults().filter(|found| grade(second, found).is_none()).map(|found| Turned {
         phrase: found.phrase.clone(),
         first: Some(found.grade),
         second: None,

@@ -2,6 +2,7 @@
 use super::Sway;
 use crate::pages::Reader;
 use crate::pages::document::{Act, Block, Text};
+use crate::pages::found::told;
 use crate::quantity::{Amount, System};
 use crate::report::{Case, Curve, Finding, LEAST_MULTIPLE, SwayReport};
 
@@ -59,11 +60,7 @@ fn lead(finding: &Finding, system: System) -> Text {
 
 /// A finding with its grade, what would help, and the way to where it happens.
 fn said(finding: &Finding, system: System) -> Text {
-    let mut text =
-        Text::default().strong(format!("{}. ", finding.grade.word())).words(finding.phrase.text(system));
-    if let Some(remedy) = &finding.remedy {
-        text = text.words(" ").words(remedy.text(system));
-    }
+    let mut text = told(finding, finding.remedy.as_ref(), system);
     if let Some(height) = finding.height {
         let words = format!("Show at {}", Amount::Size(height).text(system));
         text = text.words(" ").act(Act::Go { words, height, check: "" });

@@ -26,6 +26,16 @@ pub(super) fn stops(report: &Report) -> bool {
 }
 
 impl Report {
+    /// Findings that are more than fine, worst first.
+    pub fn faults(&self) -> impl Iterator<Item = &Finding> {
+        self.findings.iter().filter(|finding| finding.grade != Grade::Fine)
+    }
+
+    /// Findings that pass a limit, worst first.
+    pub fn over(&self) -> impl Iterator<Item = &Finding> {
+        self.findings.iter().filter(|finding| finding.grade == Grade::Over)
+    }
+
     /// What would help against one of its findings, tried now where it has yet to be found; none where nothing that was tried helps. Takes up to
     /// as long as a hundred heights.
     #[must_use]
