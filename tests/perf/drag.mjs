@@ -6,6 +6,8 @@ import { frames, traced } from "./trace.mjs";
 
 const MOVES = 200;
 const FRAME = 16;
+/** At 60 frames a second, ms: what takes longer misses the next one. */
+const FRAME_AT_60 = 16.7;
 
 /**
  * Moves a pressed mouse to and fro, a step a frame; `each` is done with every step. The browser is told directly: the driver's own mouse runs a
@@ -31,6 +33,7 @@ async function measured(page, what, work, aim) {
   const { busy, long } = frames(await traced(page, work));
   tellSpread(`${what}, busy ms a frame`, busy, "ms", aim);
   tell(`${what}: tasks over 50 ms`, long.length, "");
+  tell(`${what}: frames dropped, busy over ${FRAME_AT_60} ms`, busy.filter((time) => time > FRAME_AT_60).length, `of ${busy.length}`);
   return spread(busy).median;
 }
 
