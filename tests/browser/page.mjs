@@ -74,8 +74,9 @@ export class RisewrightPage {
 
   /** The deck's height in millimetres, unrounded. */
   async height() {
-    // What nobody sees follows when the deck rests.
-    await this.page.waitForTimeout(REST);
+    // What nobody sees follows when the deck rests. The page's own clock, so that its busy turns are waited for.
+    await this.drawn();
+    await this.page.evaluate((rest) => new Promise((done) => setTimeout(done, rest)), REST);
     return 1000 * Number(await this.carriage.inputValue());
   }
 

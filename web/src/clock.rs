@@ -70,10 +70,12 @@ fn later(wait: Duration, mut step: impl FnMut() -> bool + 'static) {
     set_timeout(call, wait);
 }
 
-/// A value that follows when it has not changed for a moment.
+/// A value that follows a moment after its last change.
 #[derive(Clone, Copy)]
 pub struct Resting {
     latest: StoredValue<f64>,
+    /// When it changed last, ms.
+    changed: StoredValue<f64>,
     waiting: StoredValue<bool>,
     settled: RwSignal<f64>,
 }
@@ -83,6 +85,7 @@ impl Resting {
     pub fn new(value: f64) -> Self {
         Self {
             latest: StoredValue::new(value),
+            changed: StoredValue::new(0.0),
             waiting: StoredValue::new(false),
             settled: RwSignal::new(value),
         }
@@ -104,23 +107,26 @@ impl Resting {
     /// It has changed.
     pub fn put(&self, value: f64) {
         self.latest.set_value(value);
+        self.changed.set_value(now());
         if !self.waiting.get_value() {
             self.waiting.set_value(true);
-            self.wait(value);
+            self.wait(MOMENT);
         }
     }
 
-    fn wait(self, last: f64) {
+    fn wait(self, moment: Duration) {
         let look = move || {
-            let now = self.latest.get_value();
-            if now.to_bits() == last.to_bits() {
+            // A clock that was set back must not make it wait for hours.
+            let rested = (now() - self.changed.get_value()).max(0.0);
+            let rest = MOMENT.saturating_sub(Duration::from_secs_f64(rested / 1000.0));
+            if rest.is_zero() {
                 self.waiting.set_value(false);
                 self.settle();
             } else {
-                self.wait(now);
+                self.wait(rest);
             }
         };
-        set_timeout(look, MOMENT);
+        set_timeout(look, moment);
     }
 }
 
