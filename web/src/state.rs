@@ -97,6 +97,8 @@ pub struct State {
     pub extra: RwSignal<String>,
     /// The design that is compared with the present one, with everything computed from it.
     pub other: RwSignal<Option<Shared<Report>>>,
+    /// What is ticked off of the build: the keys of its tests, a space after each.
+    pub ticks: RwSignal<String>,
     /// Whether type and lines are larger than usual, for a projector.
     pub enlarged: RwSignal<bool>,
     /// What is known of the page that is read in it.
@@ -151,6 +153,7 @@ impl State {
             keeper: Keeper::new(),
             extra: RwSignal::new(String::new()),
             other: RwSignal::new(None),
+            ticks: RwSignal::new(String::new()),
             enlarged: RwSignal::new(false),
             leaf: RwSignal::new(Leaf::default()),
             picture: RwSignal::new(Picture::default()),
@@ -337,6 +340,13 @@ impl State {
         if self.spoken.with_untracked(|spoken| *spoken != words) {
             self.spoken.set(words);
         }
+    }
+
+    /// Ticks something off, or takes its tick away.
+    pub fn tick(&self, key: &str) {
+        let ticked = format!("{key} ");
+        let ticks = self.ticks.get_untracked();
+        self.ticks.set(if ticks.contains(&ticked) { ticks.replace(&ticked, "") } else { ticks + &ticked });
     }
 
     /// Moves the deck while the crank is turned.

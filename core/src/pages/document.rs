@@ -221,9 +221,16 @@ pub enum Act {
         /// Whether it is the present answer; none for a button that is no choice.
         pressed: Option<bool>,
     },
-    /// A step to tick off.
+    /// Something to tick off.
     Tick {
         /// What is ticked.
+        words: String,
+        /// What the tick is kept under, whatever the units: letters, digits and `-`.
+        key: String,
+    },
+    /// Take all ticks away.
+    Untick {
+        /// What stands on the button.
         words: String,
     },
 }

@@ -338,14 +338,18 @@ fn act(out: &mut String, act: &Act) {
                 ),
             );
         }
-        Act::Tick { words } => {
+        Act::Tick { words, key } => {
             put(
                 out,
                 format_args!(
-                    "<label class=\"tick\"><input type=\"checkbox\"> <span>{}</span></label>",
+                    "<label class=\"tick\"><input type=\"checkbox\" data-tick=\"{}\"> <span>{}</span></label>",
+                    escaped(key),
                     escaped(words)
                 ),
             );
+        }
+        Act::Untick { words } => {
+            put(out, format_args!("<button type=\"button\" data-untick>{}</button>", escaped(words)));
         }
     }
 }

@@ -131,7 +131,7 @@ fn without_acts(blocks: Vec<Block>) -> Vec<Block> {
         )
     };
     let kept = |block| match block {
-        Block::Acts(_) | Block::Group("templates", _) => None,
+        Block::Acts(_) | Block::Group("templates" | "on-screen", _) => None,
         Block::Text(words) => Some(Block::Text(text(words))),
         Block::Note(words) => Some(Block::Note(text(words))),
         Block::Caution(words) => Some(Block::Caution(text(words))),

@@ -5,10 +5,10 @@ use super::document::{Act, Block, Document, Figure, Text};
 use super::{Page, Reader};
 use crate::drawing::{building, widths};
 use crate::mechanics::Solver;
-use crate::quantity::System;
+use crate::quantity::{Digest, Phrase, System};
 use crate::report::Report;
 use crate::share::address::View;
-use crate::workshop::steps::{Fitted, Step, steps};
+use crate::workshop::steps::{Fitted, Step, Task, steps};
 
 /// The page.
 pub struct Steps {
@@ -48,10 +48,10 @@ impl Steps {
         if !step.caution.is_empty() {
             words.push(Block::Caution(step.caution.into()));
         }
-        let tests = step
-            .tests
-            .iter()
-            .map(|phrase| Block::Text(Text::default().act(Act::Tick { words: phrase.text(system) })));
+        let tests = step.tests.iter().map(|test| {
+            let key = test_key(step.task, test);
+            Block::Text(Text::default().act(Act::Tick { words: test.text(system), key }))
+        });
         words.push(Block::Group("tests", tests.collect()));
         let drawn = building::figure(&self.report, step, system, &widths);
         let figure = Figure {
@@ -64,6 +64,12 @@ impl Steps {
         };
         vec![Block::Group("step", vec![Block::Group("step-words", words), Block::Figure(figure)])]
     }
+}
+
+/// What the tick of a test is kept under: the same in all units, another one where its figures are others.
+fn test_key(task: Task, test: &Phrase) -> String {
+    let words = format!("{task:?} {}", test.text(System::Metric));
+    Digest::default().with(words.as_bytes()).text()
 }
 
 impl Page for Steps {
@@ -79,7 +85,16 @@ impl Page for Steps {
                 "{} steps with {tests} tests. What comes in at a step is drawn wide in its figure. A test that is not met is mended before the next step: later nothing can be got at.",
                 self.steps.len()
             )),
-            Block::Acts(vec![Act::Print { words: "Print".into() }]),
+            Block::Group(
+                "on-screen",
+                vec![Block::note(
+                    "Ticks are kept in this browser under the design\u{2019}s name. A test whose figures change must be met anew.",
+                )],
+            ),
+            Block::Acts(vec![
+                Act::Print { words: "Print".into() },
+                Act::Untick { words: "Take all ticks away".into() },
+            ]),
             Block::Group(
                 "build",
                 vec![Block::Steps(self.steps.iter().map(|step| self.step(step, reader.system)).collect())],

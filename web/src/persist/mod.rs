@@ -10,6 +10,7 @@ mod record;
 mod shelf;
 mod slots;
 mod storage;
+mod ticks;
 mod writer;
 
 use std::rc::Rc;
@@ -106,6 +107,7 @@ pub fn follow(state: State, first: &First) {
         return;
     }
     writer::remember(&writer);
+    ticks::follow(state);
     if first.design.is_none() {
         tell_of_others(state);
     }

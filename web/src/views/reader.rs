@@ -37,7 +37,7 @@ pub fn Page(state: State) -> impl IntoView {
                 </button>
             </p>
         </Show>
-        <Document html busy=working on_act/>
+        <Document html busy=working ticks=state.ticks on_act/>
     }
 }
 
@@ -75,6 +75,8 @@ fn perform(state: State, act: Act) {
                 worker::answer(&key, &act.value, act.rests);
             }
         }
+        "tick" => state.tick(&act.value),
+        "untick" => state.ticks.set(String::new()),
         "keep" => shelf::perform(state, &act.value),
         "save" => worker::save(&act.value),
         "view" => {

@@ -1,4 +1,4 @@
-//! A document that comes as HTML from elsewhere in the program. What is open, ticked and focused stays so when a newer one replaces it.
+//! A document that comes as HTML from elsewhere in the program. What is open and focused stays so when a newer one replaces it.
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -11,10 +11,21 @@ use web_sys::{
 };
 
 /// The attributes by which a button says what it does, the first that it has.
-const ACTS: [&str; 8] =
-    ["data-go", "data-take", "data-open", "data-save", "data-print", "data-view", "data-keep", ANSWER];
+const ACTS: [&str; 9] = [
+    "data-go",
+    "data-take",
+    "data-open",
+    "data-save",
+    "data-print",
+    "data-view",
+    "data-keep",
+    "data-untick",
+    ANSWER,
+];
 /// The attribute of what the reader enters, chooses or presses, with the name by which the page hears it.
 const ANSWER: &str = "data-answer";
+/// The attribute of a box to tick, with what its tick is kept under.
+const TICK: &str = "data-tick";
 
 /// What can be pressed: buttons, and marks of a figure that stand for an answer.
 const BUTTONS: &str = "button,g[data-answer]";
@@ -41,6 +52,8 @@ pub fn Document(
     /// Whether a newer one is on its way.
     #[prop(into)]
     busy: Signal<bool>,
+    /// What is ticked: the keys of the boxes.
+    ticks: RwSignal<String>,
     /// Called when one of its buttons is pressed.
     on_act: Callback<Act>,
 ) -> impl IntoView {
@@ -61,6 +74,7 @@ pub fn Document(
             hold.restore(&place);
             shown.set_value(html);
         }
+        ticks.with(|ticks| show_ticks(&place, ticks));
     });
     let press = move |event: MouseEvent| {
         let button = target(&event).and_then(|target| target.closest(BUTTONS).ok().flatten());
@@ -69,7 +83,10 @@ pub fn Document(
         }
     };
     let answer = move |event: &Event, rests: bool| {
-        if let Some((key, value)) = target(event).and_then(|field| answered(&field)) {
+        let Some(field) = target(event) else { return };
+        if let Some(value) = field.get_attribute(TICK) {
+            on_act.run(Act { kind: "tick".into(), value, of: None, rests });
+        } else if let Some((key, value)) = answered(&field) {
             on_act.run(Act { kind: "answer".into(), value, of: Some(key), rests });
         }
     };
@@ -182,8 +199,6 @@ fn renew(place: &HtmlElement, html: &str) -> Option<()> {
 struct Hold {
     /// Folds by name, and whether they are open.
     folds: Vec<(String, bool)>,
-    /// The words of the boxes that are ticked.
-    ticks: Vec<String>,
     /// What has the focus: the summary of a fold, a button, a question.
     focus: Option<Focus>,
 }
@@ -200,11 +215,7 @@ impl Hold {
         let folds = all::<HtmlDetailsElement>(place, "details[data-fold]")
             .into_iter()
             .filter_map(|fold| Some((fold.get_attribute("data-fold")?, fold.open())));
-        let ticks = all::<HtmlInputElement>(place, ".tick input")
-            .into_iter()
-            .filter(HtmlInputElement::checked)
-            .filter_map(|tick| words(&tick));
-        Self { folds: folds.collect(), ticks: ticks.collect(), focus: focus(place) }
+        Self { folds: folds.collect(), focus: focus(place) }
     }
 
     fn restore(&self, place: &HtmlElement) {
@@ -219,9 +230,6 @@ impl Hold {
             {
                 all::<HtmlElement>(&fold, "summary").first().map(HtmlElement::focus);
             }
-        }
-        for tick in all::<HtmlInputElement>(place, ".tick input") {
-            tick.set_checked(words(&tick).is_some_and(|words| self.ticks.contains(&words)));
         }
         match &self.focus {
             Some(Focus::Button(name)) => {
@@ -268,9 +276,10 @@ fn name_of(button: &Element) -> String {
     }
 }
 
-/// The words beside a box.
-fn words(tick: &HtmlInputElement) -> Option<String> {
-    tick.parent_element()?.text_content()
+fn show_ticks(place: &HtmlElement, ticks: &str) {
+    for tick in all::<HtmlInputElement>(place, "[data-tick]") {
+        tick.set_checked(tick.get_attribute(TICK).is_some_and(|key| ticks.contains(&key)));
+    }
 }
 
 fn all<T: JsCast>(place: &Element, selector: &str) -> Vec<T> {
