@@ -63,6 +63,7 @@ function tell(key, text, reader) {
 }
 
 async function open(request, view, link, answers, ...reader) {
+  running = request;
   const name = `${view} ${link}`;
   if (opened !== name) {
     leave();
@@ -71,6 +72,7 @@ async function open(request, view, link, answers, ...reader) {
   }
   // Pairs of key and text.
   for (let at = 0; work && at < answers.length; at += 2) tell(answers[at], answers[at + 1], reader);
+  work?.pause(false);
   if (work) await run(request, reader);
   else postMessage(["trouble", request, "This page cannot be made of this design."]);
 }
@@ -79,6 +81,7 @@ const ACTS = {
   open,
   stop() {
     running = 0;
+    work?.pause(true);
   },
   // What the reader answers changes the page; while a slider is still held, its picture only.
   async answer(request, key, text, rests, ...reader) {

@@ -269,7 +269,10 @@ impl State {
             Command::Redo => self.step("Redone", Self::redoes, Book::redo),
             Command::Enlarge => self.enlarged.update(|enlarged| *enlarged = !*enlarged),
             Command::Stop => {
-                self.turning.set(None);
+                if self.turning.get_untracked().is_some() {
+                    self.turning.set(None);
+                    self.say_rest();
+                }
                 self.marked.set(None);
             }
         }

@@ -29,6 +29,8 @@ pub struct Leaf {
     pub progress: f64,
     /// Whether work goes on.
     pub working: bool,
+    /// Whether another document is asked for and still to come.
+    pub awaited: bool,
 }
 
 /// A picture that is wanted.
@@ -180,9 +182,9 @@ struct Office {
     failures: Cell<u32>,
     /// What the reader answered to the questions of each view, the latest last: another worker, or the page of another design, hears it anew.
     answers: RefCell<Vec<Answer>>,
-    /// The picture asked for last, whether its answer is still to come, and the one to ask for then.
+    /// The picture asked for last, the view whose answer is still to come, and the one to ask for then.
     asked: Cell<Option<Ask>>,
-    waiting: Cell<bool>,
+    waiting: Cell<Option<View>>,
     wanted: Cell<Option<Ask>>,
     heard: Closure<dyn FnMut(MessageEvent)>,
     failed: Closure<dyn FnMut(ErrorEvent)>,
@@ -197,7 +199,7 @@ pub fn follow(state: State) {
         failures: Cell::new(0),
         answers: RefCell::default(),
         asked: Cell::new(None),
-        waiting: Cell::new(false),
+        waiting: Cell::new(None),
         wanted: Cell::new(None),
         heard: Closure::new(|event: MessageEvent| {
             if let Some(office) = office() {
@@ -315,6 +317,7 @@ impl Office {
             .map(|text| JsValue::from_str(text))
             .collect();
         self.ask("open", [JsValue::from_str(view.word()), JsValue::from_str(&link), answers.into()]);
+        self.state.leaf.update(|leaf| leaf.awaited = true);
     }
 
     fn keep(&self, view: View, key: &str, text: &str) {
@@ -326,7 +329,9 @@ impl Office {
     fn answer(&self, key: &str, text: &str, rests: bool) {
         self.keep(self.state.view.get_untracked(), key, text);
         self.ask("answer", [JsValue::from_str(key), JsValue::from_str(text), JsValue::from_bool(rests)]);
-        if let (false, Some(ask)) = (rests, self.asked.get()) {
+        if rests {
+            self.state.leaf.update(|leaf| leaf.awaited = true);
+        } else if let Some(ask) = self.asked.get() {
             self.want(ask);
         }
     }
@@ -335,14 +340,20 @@ impl Office {
         if self.worker.borrow().is_some() {
             self.ask("stop", []);
         }
-        self.state.leaf.update(|leaf| leaf.working = false);
+        self.rest();
+    }
+
+    /// Nothing more comes for now.
+    fn rest(&self) {
+        self.state.leaf.update(|leaf| (leaf.working, leaf.awaited) = (false, false));
     }
 
     fn want(&self, ask: Ask) {
         self.asked.set(Some(ask));
-        if self.waiting.replace(true) {
+        if self.waiting.get().is_some() {
             self.wanted.set(Some(ask));
         } else {
+            self.waiting.set(Some(self.state.view.get_untracked()));
             let [width, height, head] = ask.room.map(JsValue::from);
             let seen = self.state.picture.with_untracked(|picture| picture.edition);
             let content = [
@@ -361,17 +372,22 @@ impl Office {
 
     /// The picture has come; where another is wanted by now, that is asked for.
     fn drawn(&self, answer: &Array) {
-        self.waiting.set(false);
+        let of_this_view = self.waiting.take() == Some(self.state.view.get_untracked());
+        let wanted = self.wanted.take();
         if self.asked.get().is_none() {
             // The view that wanted it has been left.
-            self.wanted.set(None);
             return;
         }
-        let read = self.state.picture.with_untracked(|last| Picture::read(answer, 2, last));
-        if let Some(picture) = read {
-            self.state.picture.set(picture);
+        if of_this_view {
+            let read = self.state.picture.with_untracked(|last| Picture::read(answer, 2, last));
+            if let Some(picture) = read {
+                self.state.picture.set(picture);
+            }
+            if !self.state.leaf.with_untracked(|leaf| leaf.working) {
+                self.failures.set(0);
+            }
         }
-        if let Some(ask) = self.wanted.take() {
+        if let Some(ask) = wanted {
             self.want(ask);
         }
     }
@@ -432,19 +448,26 @@ impl Office {
             "refused" => self.tell(&text(2)),
             _ if number != Some(f64::from(self.request.get())) => {}
             "page" => {
-                self.failures.set(0);
+                let working = answer.get(4).as_bool().unwrap_or(false);
                 self.state.leaf.set(Leaf {
                     view: Some(self.state.view.get_untracked()),
                     html: text(2),
                     progress: answer.get(3).as_f64().unwrap_or(1.0),
-                    working: answer.get(4).as_bool().unwrap_or(false),
+                    working,
+                    awaited: false,
                 });
-                // More is known now than when it was drawn.
-                if let Some(ask) = self.asked.get() {
-                    self.want(ask);
+                match self.asked.get() {
+                    // More is known now than when it was drawn.
+                    Some(ask) => self.want(ask),
+                    // All of it is done: a failure after that is the first of a row.
+                    None if !working => self.failures.set(0),
+                    None => {}
                 }
             }
-            _ => self.tell(&text(2)),
+            _ => {
+                self.rest();
+                self.tell(&text(2));
+            }
         }
     }
 
@@ -453,7 +476,7 @@ impl Office {
         if let Some(worker) = self.worker.take() {
             worker.terminate();
         }
-        self.waiting.set(false);
+        self.waiting.set(None);
         self.wanted.set(None);
         // Another worker counts its editions anew.
         self.state.picture.update(|picture| picture.edition = 0);
@@ -462,7 +485,7 @@ impl Office {
         if failures < MOST_FAILURES {
             self.open();
         } else {
-            self.state.leaf.update(|leaf| leaf.working = false);
+            self.rest();
             self.tell(&format!(
                 "The part of the program behind this view has failed ({reason}). Your design is safe; change it or load the page anew."
             ));

@@ -60,12 +60,6 @@ impl Thread {
         6.0 * force / (PI * self.root * self.pitch)
     }
 
-    /// Pressure on one turn that carries `force`, Pa: 2 F / (pi d_m p) for a thread half a pitch deep.
-    #[must_use]
-    pub fn pressure_on_turn(&self, force: f64) -> f64 {
-        force / (PI * self.mean * self.depth)
-    }
-
     /// Von Mises stress at the root of the first turn, Pa: bending of the thread, the push along the screw and the torque.
     /// A pulled screw is reckoned as pushed, which is the worse of the two.
     #[must_use]

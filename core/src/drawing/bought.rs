@@ -11,7 +11,7 @@ use glam::DVec2;
 
 /// The scale: a millimetre of paper for so many of the part, where 96 px are an inch.
 pub const SCALE: f64 = 5.0;
-const PER_MM: f64 = 96.0 / 25.4 / SCALE;
+const PER_MM: f64 = super::poster::PAPER / SCALE;
 
 /// What is longer is drawn broken, this long, mm; a broken piece has a gap of so much.
 const LONGEST: f64 = 130.0;

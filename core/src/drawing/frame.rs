@@ -121,10 +121,4 @@ impl Frame {
     pub fn height_at(&self, at: Screen) -> f64 {
         (self.scale.to_model(at).y / 1e3).clamp(self.lift[0], self.lift[1])
     }
-
-    /// The plot that holds a point; 12 px around it count.
-    #[must_use]
-    pub fn plot_at(&self, at: Screen) -> Option<&PlotArea> {
-        self.plots.iter().find(|plot| plot.area.grown(12.0).contains(at))
-    }
 }

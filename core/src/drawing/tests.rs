@@ -382,7 +382,6 @@ fn a_point_of_a_plot_gives_its_height_back() {
     let at = plot.place(3000.0, 0.76);
     assert!((plot.height_at(at.y) - 0.76).abs() < 1e-9);
     assert!((sheet.frame.height_at(at) - 0.76).abs() < 1e-9);
-    assert_eq!(sheet.frame.plot_at(at).map(|plot| plot.chart), Some(Chart::ScrewForce));
     // Far above the lift the height is its upper end.
     assert!((sheet.frame.height_at(Screen::new(0.0, -1e4)) - report.highest()).abs() < 1e-12);
 }

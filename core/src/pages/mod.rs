@@ -59,6 +59,9 @@ pub trait Page {
         false
     }
 
+    /// The reader has stopped the work, or wants it to go on. Only a page whose work an answer could take up again need know.
+    fn pause(&mut self, _paused: bool) {}
+
     /// The share of the work that is done, 0 to 1.
     fn progress(&self) -> f64 {
         1.0

@@ -41,6 +41,10 @@ impl Page for Over {
         self.page.advance()
     }
 
+    fn pause(&mut self, paused: bool) {
+        self.page.pause(paused);
+    }
+
     fn progress(&self) -> f64 {
         self.page.progress()
     }

@@ -93,6 +93,15 @@ pub fn small_force(newtons: f64, system: System) -> Figure {
     }
 }
 
+/// The number of [`small_force`] before it is rounded: N or lbf.
+#[must_use]
+pub const fn small_force_number(newtons: f64, system: System) -> f64 {
+    match system {
+        System::Metric => newtons,
+        System::Inch => newtons * NEWTON_IN_LBF,
+    }
+}
+
 /// A size or height, from metres: whole mm, or inches to the nearest sixteenth.
 #[must_use]
 pub fn size(metres: f64, system: System) -> Figure {

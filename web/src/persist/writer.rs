@@ -74,7 +74,8 @@ impl Writer {
     /// This design in this view is to be written, and what still waits no longer.
     pub fn put(self: &Rc<Self>, view: View, manner: Manner, design: Design) {
         self.waiting.set(Some((view, manner, design)));
-        let wait = self.written_at.get() + PAUSE - now();
+        // A clock that was set back must not make it wait for hours.
+        let wait = (self.written_at.get() + PAUSE - now()).min(PAUSE);
         if wait <= 0.0 {
             self.flush();
         } else if !self.scheduled.replace(true) {

@@ -22,6 +22,7 @@ pub fn Page(state: State) -> impl IntoView {
     });
     let working = Memo::new(move |_| here() && state.leaf.with(|leaf| leaf.working));
     let stopped = Memo::new(move |_| here() && state.leaf.with(|leaf| !leaf.working && leaf.progress < 1.0));
+    let busy = Memo::new(move |_| state.leaf.with(|leaf| leaf.working || leaf.awaited));
     let progress = move || state.leaf.with(|leaf| leaf.progress);
     let on_act = Callback::new(move |act: Act| perform(state, act));
     view! {
@@ -37,7 +38,7 @@ pub fn Page(state: State) -> impl IntoView {
                 </button>
             </p>
         </Show>
-        <Document html busy=working ticks=state.ticks on_act/>
+        <Document html busy ticks=state.ticks on_act/>
     }
 }
 
@@ -84,7 +85,8 @@ fn perform(state: State, act: Act) {
                 persist::go_to_view(state, view);
             }
         }
-        _ => persist::print(),
+        "print" => persist::print(),
+        _ => {}
     }
 }
 

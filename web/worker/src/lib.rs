@@ -54,6 +54,11 @@ impl Work {
         self.page.advance()
     }
 
+    /// The reader wants no more work, or wants it again.
+    pub fn pause(&mut self, paused: bool) {
+        self.page.pause(paused);
+    }
+
     /// The share of the work that is done, 0 to 1.
     pub fn progress(&self) -> f64 {
         self.page.progress()

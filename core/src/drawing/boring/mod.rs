@@ -9,5 +9,5 @@ mod tiles;
 pub use plan::{Plan, plan};
 pub use tiles::{TILE, Tile, tiles};
 
-/// CSS pixels a millimetre on paper: an inch has 96.
-pub const PX_PER_MM: f64 = 96.0 / 25.4;
+/// Pixels in a millimetre of paper.
+pub const PX_PER_MM: f64 = super::poster::PAPER;

@@ -35,6 +35,8 @@ pub(super) struct Page {
     form: Form,
     /// Whether a search was asked for and not begun.
     wanted: bool,
+    /// Whether the reader has stopped the search.
+    paused: bool,
     system: System,
     search: Option<Search>,
     /// The form that is searched for.
@@ -53,6 +55,7 @@ impl Page {
             present: link::encode(&report.design),
             form: Form::default(),
             wanted: false,
+            paused: false,
             system: System::default(),
             search: None,
             searched: Form::default(),
@@ -96,7 +99,7 @@ impl Pages for Page {
         self.system = reader.system;
         match key {
             form::DESIGN => text.clone_into(&mut self.present),
-            form::SEARCH => (self.wanted, self.search) = (true, None),
+            form::SEARCH => (self.wanted, self.paused, self.search) = (true, false, None),
             form::PICK => self.picked = text.parse().ok(),
             _ => self.form.hear(key, text, reader.system),
         }
@@ -111,7 +114,7 @@ impl Pages for Page {
             self.drawn.clear();
         }
         let Some(search) = &self.search else { return false };
-        if search.is_over() {
+        if search.is_over() || self.paused {
             return self.draw();
         }
         // Now and then a drawing of what is known so far.
@@ -121,6 +124,10 @@ impl Pages for Page {
             search.advance();
         }
         true
+    }
+
+    fn pause(&mut self, paused: bool) {
+        self.paused = paused;
     }
 
     fn progress(&self) -> f64 {

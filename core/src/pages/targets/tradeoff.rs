@@ -92,8 +92,7 @@ fn rings(places: &[(f64, f64)]) -> Vec<(f64, f64)> {
 /// The picture; `key` is what a press on a point answers.
 pub(super) fn marks(points: &[Point<'_>], key: &str, system: System) -> String {
     let crank = |kept: &Kept| figures::small_force(kept.figures.of(Measure::Crank), system);
-    let number = |text: &str| text.replace('−', "-").parse::<f64>().unwrap_or(0.0);
-    let force = |kept: &Kept| number(&crank(kept).number);
+    let force = |kept: &Kept| figures::small_force_number(kept.figures.of(Measure::Crank), system);
     let turns = |kept: &Kept| kept.figures.of(Measure::Turns);
     let x = Axis::new(points.iter().map(|point| turns(point.kept)), LEFT, SIZE.0 - RIGHT);
     let y = Axis::new(points.iter().map(|point| force(point.kept)), SIZE.1 - FOOT, TOP);

@@ -131,12 +131,6 @@ impl SwayReport {
         Some(Rattle { least, most })
     }
 
-    /// The push at the deck's surface that lifts a wheel at a height, N; none where it is not known or no push does.
-    #[must_use]
-    pub fn lifting_push(&self, height: f64) -> Option<f64> {
-        self.read(&self.wheel_lift, height, |lift| lift.map(|lift| lift.push))
-    }
-
     /// The shape at a height, m, under one newton sideways at the deck's reference point.
     #[must_use]
     pub fn lean(&self, height: f64) -> Option<Lean> {

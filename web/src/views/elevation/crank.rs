@@ -41,7 +41,6 @@ pub fn turn(state: State, direction: Direction) {
     let mut crank = Turning::begin(direction, Manner::for_reader(less_motion()), state.turns.get_untracked());
     each_frame(move |seconds| {
         if state.turning.get_untracked() != Some(direction) {
-            state.say_rest();
             return false;
         }
         state.report.with_untracked(|report| {
