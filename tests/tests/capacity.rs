@@ -7,7 +7,7 @@ use lines::table;
 use risewright::catalogue::ends::Ends;
 use risewright::catalogue::{Row, bearing};
 use risewright::checks::column::{Column, euler};
-use risewright::checks::dowel::{Mode, ec5, nds};
+use risewright::checks::dowel::{Bed, Mode, Plane, ec5, nds};
 use risewright::checks::thread::{FIRST_TURN, Thread};
 use risewright::checks::{allowed, bolt, crank, gaps, on_one_of, seat};
 use risewright::design::{Design, WoodSort, set_ends};
@@ -98,24 +98,29 @@ fn a_square_thread_at_its_root() {
     close(thread.first_turn(force, torque), 48.6784 * MPA, 1e-3);
 }
 
-fn c24(thickness: f64, diameter: f64) -> ec5::Bed {
+fn c24(thickness: f64, diameter: f64) -> Bed {
     let wood = ec5::Embedment::new(WoodSort::Softwood, 350.0, diameter * MM);
-    ec5::Bed { thickness: thickness * MM, embedment: wood.at(0.0) }
+    Bed { thickness: thickness * MM, diameter: diameter * MM, strength: wood.at(0.0) }
+}
+
+/// Two members that touch.
+fn touching(beds: [Bed; 2], yield_moment: f64) -> Plane {
+    Plane { beds, gap: 0.0, yield_moment }
 }
 
 /// TKT4211 Timber Structures 1 (NTNU, H. Stamatopoulos), worked example C1: C24, dowel 12 mm of 600 MPa, wood 36 + 48 + 36 mm.
 /// The example rounds the embedment strength to 25.3 MPa.
 #[test]
 fn wood_on_both_sides_of_wood() {
-    let dowel = ec5::Dowel { diameter: 12.0 * MM, yield_moment: ec5::yield_moment(600.0 * MPA, 12.0 * MM) };
-    let modes = dowel.double_shear_modes(c24(36.0, 12.0), c24(48.0, 12.0));
+    let yield_moment = ec5::yield_moment(600.0 * MPA, 12.0 * MM);
+    let modes = ec5::double_shear(&touching([c24(36.0, 12.0), c24(48.0, 12.0)], yield_moment));
     for (mark, printed, unrounded) in
         [("g", 10_930.0, 10_910.6), ("h", 7286.0, 7273.7), ("j", 6657.0, 6651.1), ("k", 9614.0, 9606.3)]
     {
         close(mode(&modes, mark), printed, 2e-3);
         close(mode(&modes, mark), unrounded, 1e-5);
     }
-    assert_eq!(dowel.double_shear(c24(36.0, 12.0), c24(48.0, 12.0)).mark, "j");
+    assert_eq!(Mode::least(&modes).mark, "j");
 }
 
 /// The same lecture, example C1: of the 6657 N of a dowel's worst mode 4609 N may be used for loads of short term indoors: k_mod 0.9, gamma_M
@@ -141,12 +146,12 @@ fn design_value_of_a_joint() {
 #[test]
 fn wood_against_steel() {
     let wood = ec5::Embedment::new(WoodSort::Softwood, 400.0, 12.0 * MM).at(0.0);
-    let bed = |thickness: f64| ec5::Bed { thickness: thickness * MM, embedment: wood };
-    let dowel = ec5::Dowel { diameter: 12.0 * MM, yield_moment: ec5::yield_moment(400.0 * MPA, 12.0 * MM) };
+    let bed = |thickness: f64| Bed { thickness: thickness * MM, diameter: 12.0 * MM, strength: wood };
+    let yield_moment = ec5::yield_moment(400.0 * MPA, 12.0 * MM);
     // Mode l of (8.13), the middle member crushed, is mode h of (8.7).
-    close(mode(&dowel.double_shear_modes(bed(71.0), bed(71.0)), "h"), 12_311.0, 2e-3);
-    close(mode(&dowel.against_steel_modes(bed(71.0)), "e"), 11_865.0, 2e-3);
-    close(mode(&dowel.against_steel_modes(bed(40.0)), "d"), 8294.0, 2e-3);
+    close(mode(&ec5::double_shear(&touching([bed(71.0), bed(71.0)], yield_moment)), "h"), 12_311.0, 2e-3);
+    close(mode(&ec5::against_steel(bed(71.0), yield_moment), "e"), 11_865.0, 2e-3);
+    close(mode(&ec5::against_steel(bed(40.0), yield_moment), "d"), 8294.0, 2e-3);
     close(stiffness::slip(440.0, 12.0 * MM), 4815.0 * 1e3, 2e-3);
 }
 
@@ -195,16 +200,48 @@ fn embedment_slip_and_yield_moment_of_common_stock() {
 /// One shear plane: the two wood members may change places, and at equal ones a stiff bolt tilts: (sqrt 2 - 1) f_h d t.
 #[test]
 fn one_shear_plane() {
-    let dowel = |yield_moment| ec5::Dowel { diameter: 12.0 * MM, yield_moment };
-    let (thin, thick) = (c24(20.0, 12.0), ec5::Bed { embedment: 17.0 * MPA, ..c24(45.0, 12.0) });
+    let held = |beds, yield_moment| Mode::least(&ec5::single_shear(&touching(beds, yield_moment)));
+    let (thin, thick) = (c24(20.0, 12.0), Bed { strength: 17.0 * MPA, ..c24(45.0, 12.0) });
     for yield_moment in [0.1, 1.0, 10.0, 100.0, 1e4] {
-        let one = dowel(yield_moment).single_shear(thin, thick);
-        let other = dowel(yield_moment).single_shear(thick, thin);
+        let one = held([thin, thick], yield_moment);
+        let other = held([thick, thin], yield_moment);
         close(one.load, other.load, 1e-12);
         assert_eq!(one.mark == "c", other.mark == "c");
     }
-    let crushed = thin.embedment * thin.thickness * 12.0 * MM;
-    close(dowel(1e4).single_shear(thin, thin).load, (2.0_f64.sqrt() - 1.0) * crushed, 1e-12);
+    let crushed = thin.strength * thin.thickness * thin.diameter;
+    let tilted = held([thin, thin], 1e4);
+    assert_eq!(tilted.mark, "c");
+    close(tilted.load, (2.0_f64.sqrt() - 1.0) * crushed, 1e-12);
+}
+
+/// The members apart, by balance alone. A stiff bolt that tilts in two equal members presses the inner part of each one way and the outer part the
+/// other: of a thickness t the part x next to the gap g with 2 x - t = P / q, and both couples in balance. Solved here by halving, not by the
+/// quadratic. Far apart, a bolt that bends in both members carries its two yield moments over the gap.
+#[test]
+fn members_apart() {
+    let bed = Bed { thickness: 36.0 * MM, diameter: 16.0 * MM, strength: 30.0 * MPA };
+    let line = bed.strength * bed.diameter;
+    for gap in [0.0, 4.0 * MM, 56.0 * MM] {
+        // What is left of the couple of all four pressures about the middle of the gap, for a load.
+        let unbalanced = |load: f64| {
+            let inner = 0.5 * (bed.thickness + load / line);
+            let outer = bed.thickness - inner;
+            let near = gap / 2.0 + inner / 2.0;
+            let far = gap / 2.0 + inner + outer / 2.0;
+            line * (inner * near - outer * far)
+        };
+        let (mut low, mut high) = (0.0, line * bed.thickness);
+        for _ in 0..100 {
+            let middle = 0.5 * (low + high);
+            if unbalanced(middle) > 0.0 { high = middle } else { low = middle }
+        }
+        let plane = Plane { beds: [bed; 2], gap, yield_moment: 1e4 };
+        close(mode(&ec5::single_shear(&plane), "c"), low, 1e-9);
+        close(mode(&nds::single_shear(&plane, 0.0), "II"), low / 3.6, 1e-9);
+    }
+    let far = Plane { beds: [Bed { strength: 1e6 * bed.strength, ..bed }; 2], gap: 0.5, yield_moment: 100.0 };
+    close(mode(&ec5::single_shear(&far), "f") / 1.15, 2.0 * 100.0 / 0.5, 1e-3);
+    close(mode(&nds::single_shear(&far, 0.0), "IV") * 3.2, 2.0 * 100.0 / 0.5, 1e-3);
 }
 
 /// More wood, denser wood, a thicker or a stiffer bolt: no mode holds less, in either code.
@@ -212,19 +249,20 @@ fn one_shear_plane() {
 fn more_of_anything_never_holds_less() {
     let held = |d: f64, bolt: f64, thickness: f64, density: f64| {
         let wood = ec5::Embedment::new(WoodSort::Softwood, density, d * MM).at(0.7);
-        let bed = |times: f64| ec5::Bed { thickness: times * thickness * MM, embedment: wood };
-        let dowel = ec5::Dowel { diameter: d * MM, yield_moment: ec5::yield_moment(600.0 * MPA, bolt * MM) };
+        let bed =
+            |times: f64, strength: f64| Bed { thickness: times * thickness * MM, diameter: d * MM, strength };
+        let yields = ec5::yield_moment(600.0 * MPA, bolt * MM);
         let bearing = nds::Bearing::new(density / 1120.0, d * MM).at(0.7);
-        let plank = |times: f64| nds::Bed { thickness: times * thickness * MM, bearing };
         let moment = nds::yield_moment(500.0 * MPA, bolt * MM);
-        let pin = nds::Bolt { diameter: d * MM, yield_moment: moment, angle: 0.77 };
+        let planks = touching([bed(1.0, wood), bed(1.4, wood)], yields);
+        let boards = touching([bed(1.4, bearing), bed(1.0, bearing)], moment);
         [
-            dowel.single_shear(bed(1.0), bed(1.4)).load,
-            dowel.double_shear(bed(1.0), bed(1.4)).load,
-            dowel.against_steel(bed(1.0)).load,
-            pin.single_shear(plank(1.4), plank(1.0)).load,
-            pin.double_shear(plank(1.4), plank(1.0)).load,
-            pin.against_steel(plank(1.0)).load,
+            Mode::least(&ec5::single_shear(&planks)).load,
+            Mode::least(&ec5::double_shear(&planks)).load,
+            Mode::least(&ec5::against_steel(bed(1.0, wood), yields)).load,
+            Mode::least(&nds::single_shear(&boards, 0.77)).load,
+            Mode::least(&nds::double_shear(&boards, 0.77)).load,
+            nds::against_steel(bed(1.0, bearing), 0.77).load,
         ]
     };
     for d in [8.0, 12.0, 20.0, 28.0] {
@@ -265,18 +303,19 @@ fn dowel_bearing_strength() {
 #[test]
 fn double_shear_by_the_nds() {
     for line in table!("nds_double_shear").rows() {
-        let bed = |thickness: &str, bearing: &str| nds::Bed {
+        let diameter = line.number("D_in") * INCH;
+        let bed = |thickness: &str, bearing: &str| Bed {
             thickness: line.number(thickness) * INCH,
-            bearing: line.number(bearing) * PSI,
+            diameter,
+            strength: line.number(bearing) * PSI,
         };
-        let bolt = |angle: f64| nds::Bolt {
-            diameter: line.number("D_in") * INCH,
-            yield_moment: nds::yield_moment(45e3 * PSI, line.number("D_in") * INCH),
-            angle,
-        };
+        let yield_moment = nds::yield_moment(45e3 * PSI, diameter);
         let (along, across) = ("Fe_par_psi", "Fe_perp_psi");
-        let held =
-            |angle, main, side| bolt(angle).double_shear(bed("tm_in", main), bed("ts_in", side)).load / LBF;
+        // For both planes together, as the table has it.
+        let held = |angle, main, side| {
+            let plane = touching([bed("tm_in", main), bed("ts_in", side)], yield_moment);
+            2.0 * Mode::least(&nds::double_shear(&plane, angle)).load / LBF
+        };
         close(held(0.0, along, along), line.number("Zpar_calc_lb"), 1e-3);
         close(held(FRAC_PI_2, along, across), line.number("Zsperp_calc_lb"), 1e-3);
         close(held(FRAC_PI_2, across, along), line.number("Zmperp_calc_lb"), 1e-3);
@@ -324,7 +363,8 @@ fn static_safety_of_a_bearing() {
 /// its middle, has 1 kN at 25 mm against 1 kN whose middle is at 5 mm.
 #[test]
 fn a_pin_in_a_fork() {
-    close(bolt::fork_moment(2e3, 25.0 * MM, 20.0 * MM), 1e3 * (25.0 - 5.0) * MM, 1e-12);
-    // A member of no width presses at one point: the beam of twice 25 mm, F l / 4.
-    close(bolt::fork_moment(2e3, 25.0 * MM, 0.0), 2e3 * 50.0 * MM / 4.0, 1e-12);
+    close(bolt::fork_moment(2e3, [25.0 * MM; 2], 20.0 * MM), 1e3 * (25.0 - 5.0) * MM, 1e-12);
+    // A member of no width presses at one point: the beam of twice 25 mm, F l / 4; off its middle F a b / l.
+    close(bolt::fork_moment(2e3, [25.0 * MM; 2], 0.0), 2e3 * 50.0 * MM / 4.0, 1e-12);
+    close(bolt::fork_moment(2e3, [20.0 * MM, 80.0 * MM], 0.0), 2e3 * 20.0 * 80.0 / 100.0 * MM, 1e-12);
 }

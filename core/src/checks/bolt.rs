@@ -16,10 +16,11 @@ pub fn lap_moment(force: f64, lap: f64) -> f64 {
     force * lap / 2.0
 }
 
-/// Bending moment in a pin held on both sides of a member, N m: R a / 2 less R t / 8 for the member's width.
+/// Bending moment in a pin held on both sides of a member, N m: R a b / (a + b) less R t / 8 for the member's width; `laps` are the distances a
+/// and b of the outer members' middles from the inner one's.
 #[must_use]
-pub fn fork_moment(force: f64, lap: f64, thickness: f64) -> f64 {
-    force * (lap / 2.0 - thickness / 8.0)
+pub fn fork_moment(force: f64, laps: [f64; 2], thickness: f64) -> f64 {
+    force * (laps[0] * laps[1] / (laps[0] + laps[1]) - thickness / 8.0)
 }
 
 /// Bending stress of a round bar, Pa: 32 M / pi d^3.

@@ -9,8 +9,8 @@ use crate::catalogue::steel::Section;
 use crate::catalogue::{Source, Standing};
 use crate::mechanics::statics::Forces;
 use crate::mechanics::stiffness::rectangle;
-use crate::parts::{ScrewBar, screw_bars, wheel_overhang};
-use crate::quantity::{Amount, Phrase};
+use crate::parts::{ScrewBar, screw_bars, stub, wheel_overhang};
+use crate::quantity::{Amount, Length, Phrase};
 
 /// The hole in a bar for the screw is so many times the screw's outside diameter (common practice, no source).
 const HOLE_OF_SCREW: f64 = 1.1;
@@ -57,18 +57,24 @@ fn wheels(table: &Table<'_>) -> Option<Check> {
 
 fn axle(table: &Table<'_>) -> Option<Check> {
     let (d, strength) = (table.design.running.axle.to_m(), table.steel());
+    let out = [false, true].map(|deck| wheel_overhang(table.design, deck).to_m());
+    let stubs = [false, true].map(|deck| stub(table.design, deck).map(Length::to_m));
+    let wheel = |at: &Loaded<'_>, deck: bool| at.wheels(deck) * table.share;
+    let push = |at: &Loaded<'_>| at.drive() * table.share;
+    // Across and along the rail. The arm's share of the wheel's couple is left to the axle: on the safe side.
     let moment = |at: &Loaded<'_>, deck: bool| {
-        at.wheels(deck) * table.share * wheel_overhang(table.design, deck).to_m()
+        let along = stubs[usize::from(deck)].map_or(0.0, |stub| push(at) * stub);
+        libm::hypot(wheel(at, deck) * out[usize::from(deck)], along)
     };
     let rule = Rule {
         id: "axle-overhang",
         group: Group::Carriage,
-        title: "Axle bent between arm and wheel",
+        title: "Wheel axle bent",
         weight: Weight::Limit,
-        formula: "σ = 32 M / π d³,  M = N a",
+        formula: "σ = 32 M / π d³,  M = N a between arm and wheel, with F b / 2 between tube and arm where the screw pushes: √((N a)² + (F b / 2)²)",
         source: BEAM,
         unit: Amount::Stress,
-        levers: &[Lever::Axle],
+        levers: &[Lever::Axle, Lever::HigherStop],
     };
     rule.check(
         table.levels,
@@ -77,11 +83,21 @@ fn axle(table: &Table<'_>) -> Option<Check> {
         },
         |at, most| {
             let deck = most.member == Member::DeckWheels;
-            Phrase::new("M = ")
-                .with(Amount::Force(at.wheels(deck) * table.share))
+            let by_wheel = Phrase::default()
+                .with(Amount::Force(wheel(at, deck)))
                 .and(" × ")
-                .with(Amount::Size(wheel_overhang(table.design, deck).to_m()))
-                .and(" = ")
+                .with(Amount::Size(out[usize::from(deck)]));
+            let both = match stubs[usize::from(deck)] {
+                Some(stub) => Phrase::new("M = √((")
+                    .then(by_wheel)
+                    .and(")² + (")
+                    .with(Amount::Thrust(push(at)))
+                    .and(" × ")
+                    .with(Amount::Size(stub))
+                    .and(")²)"),
+                None => Phrase::new("M = ").then(by_wheel),
+            };
+            both.and(" = ")
                 .with(Amount::Torque(moment(at, deck)))
                 .and(", σ = ")
                 .with(Amount::Stress(most.demand))

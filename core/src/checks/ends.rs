@@ -6,8 +6,10 @@ use super::dowel::ec5::Distances;
 use super::level::Loaded;
 use super::pin::shaft;
 use super::table::{Table, add};
+use super::timber::Rectangle;
 use crate::catalogue::{Source, Standing};
 use crate::mechanics::{ArmId, Body, JointId};
+use crate::parts::axle_bush;
 use crate::quantity::{Amount, Phrase};
 use glam::DVec2;
 
@@ -81,6 +83,12 @@ impl Seat {
             .to_m()
     }
 
+    /// The hole it has in the arm, m: on a wheel axle a wider one.
+    fn hole(self, table: &Table<'_>) -> f64 {
+        let on_axle = matches!(self.joint, JointId::Br | JointId::Tr);
+        if on_axle { axle_bush(table.design) } else { table.design.running.bush }.to_m()
+    }
+
     /// The greatest force towards the end in any state, N; zero where the pin presses the other way.
     fn pull(self, at: &Loaded<'_>) -> f64 {
         self.forces(at).into_iter().fold(0.0, |most, force| most.max(force.x))
@@ -103,8 +111,8 @@ pub(super) fn checks(table: &Table<'_>, list: &mut Vec<Check>) {
 }
 
 fn plug(table: &Table<'_>, ends: &[Seat]) -> Option<Check> {
-    let (hole, thick, strength) = (table.design.running.bush.to_m(), table.arm_thickness(), table.shear());
-    let area = |seat: Seat| 2.0 * thick * (seat.end(table) - hole / 2.0).max(0.0);
+    let (thick, strength) = (table.arm_thickness(), table.shear());
+    let area = |seat: Seat| 2.0 * thick * (seat.end(table) - seat.hole(table) / 2.0).max(0.0);
     let seat_of = |member: Member| ends.iter().copied().find(|seat| Member::Joint(seat.joint) == member);
     let rule = Rule {
         id: "arm-plug",
@@ -138,7 +146,8 @@ fn plug(table: &Table<'_>, ends: &[Seat]) -> Option<Check> {
 }
 
 fn tension(table: &Table<'_>, ends: &[Seat]) -> Option<Check> {
-    let (area, strength) = (table.net().area(), TENSION_OF_BENDING * table.bending());
+    let strength = TENSION_OF_BENDING * table.bending();
+    let area = |seat: &Seat| Rectangle { hole: seat.hole(table), ..table.gross() }.area();
     let rule = Rule {
         id: "arm-tension",
         group: Group::Arms,
@@ -153,10 +162,11 @@ fn tension(table: &Table<'_>, ends: &[Seat]) -> Option<Check> {
         table.levels,
         |at| {
             worst(ends.iter().map(|seat| {
-                Use::new(Member::Joint(seat.joint), seat.pull(at) * table.share / area, strength)
+                Use::new(Member::Joint(seat.joint), seat.pull(at) * table.share / area(seat), strength)
             }))
         },
         |_, most| {
+            let area = ends.iter().find(|seat| Member::Joint(seat.joint) == most.member).map_or(0.0, area);
             Phrase::new("σ = ")
                 .with(Amount::Thrust(most.demand * area))
                 .and(" / ")

@@ -37,6 +37,20 @@ pub fn wheel_overhang(design: &Design, deck: bool) -> Length {
     (design.running.wheel_place - Length::m(arm_spread(design, !deck).to_m() / 2.0)).max(Length::ZERO)
 }
 
+/// How far the driven axle's halves stand out of the tube that the screw pushes, to the middle of the arm, across; none where the screw
+/// pushes no axle.
+#[must_use]
+pub fn stub(design: &Design, deck: bool) -> Option<Length> {
+    let spread = arm_spread(design, !deck);
+    is_driven(design, deck)
+        .then(|| Length::from_steps((spread - tube_length(design, spread)).steps() / 2).max(Length::ZERO))
+}
+
+/// Whether the screw pushes the axle of the base wheels, or of the deck wheels.
+fn is_driven(design: &Design, deck: bool) -> bool {
+    has_tube(design) && deck == (design.drive.kind == DriveKind::TopCarriage)
+}
+
 /// Thickness of the flange washer that guides the base or the deck wheels along their rails: what there is room for between the outer arm
 /// and the wheel, a usual washer at most; zero where there is none.
 #[must_use]
@@ -93,7 +107,7 @@ fn carriage(design: &Design, deck: bool) -> Vec<Part> {
     let wheel = about(running.wheel_place.to_m(), running.wheel_width);
     let flange = flange_thickness(design, deck);
     let round = |diameter: Length, z| vec![Block::round([0.0, 0.0], diameter.to_m() / 2.0, z)];
-    let driven = has_tube(design) && deck == (design.drive.kind == DriveKind::TopCarriage);
+    let driven = is_driven(design, deck);
     let mut list = vec![
         axle_part(design, rides, axle, driven).touching(Contact::Pivot(joint)),
         Part::new(

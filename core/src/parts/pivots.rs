@@ -86,25 +86,20 @@ fn members(design: &Design, joint: Joint) -> Vec<Layer> {
         Layer::about(name, arm_middle(design, b), arm_thickness(design))
     };
     let frame = frame_thickness(design);
-    let cheeks = |outer: &str, middle: Length, deck: bool| {
-        let inner = design.running.forks.then(|| {
-            Layer::about(
-                if deck { INNER_DECK_CHEEK } else { INNER_BASE_CHEEK },
-                inner_cheek_middle(design, deck),
-                frame,
-            )
-        });
-        inner.into_iter().chain([Layer::about(outer, middle, frame)])
+    let cheeks = |name: &str, inner_name: &str, deck: bool| {
+        let [outer, inner] = cheek_middles(design, deck);
+        let inner = inner.map(|middle| Layer::about(inner_name, middle, frame));
+        inner.into_iter().chain(outer.map(|middle| Layer::about(name, middle, frame)))
     };
     let mut list = match joint {
         Joint::Centre(stage) => vec![arm(true, stage), arm(false, stage)],
         Joint::Left(stage) => vec![arm(true, stage), arm(false, stage + 1)],
         Joint::Right(stage) => vec![arm(true, stage + 1), arm(false, stage)],
         Joint::DeckPivot => core::iter::once(arm(true, stages(design)))
-            .chain(cheeks("Deck pivot cheek", arm_middle(design, false), true))
+            .chain(cheeks("Deck pivot cheek", INNER_DECK_CHEEK, true))
             .collect(),
         _ => core::iter::once(arm(false, 1))
-            .chain(cheeks("Base pivot cheek", rail_middle(design), false))
+            .chain(cheeks("Base pivot cheek", INNER_BASE_CHEEK, false))
             .collect(),
     };
     order(&mut list, |one, other| one.from.cmp(&other.from));
@@ -119,6 +114,20 @@ pub(super) const INNER_DECK_CHEEK: &str = "Inner deck cheek";
 pub(super) fn inner_cheek_middle(design: &Design, deck: bool) -> Length {
     let off = half(arm_thickness(design)) + design.arms.spacer + half(frame_thickness(design));
     arm_middle(design, deck) - off
+}
+
+/// The middles of the cheeks at a fixed pivot, across the table: outside its arm, and inside where there is one.
+fn cheek_middles(design: &Design, deck: bool) -> [Option<Length>; 2] {
+    let outer = if deck { arm_middle(design, false) } else { rail_middle(design) };
+    [Some(outer), design.running.forks.then(|| inner_cheek_middle(design, deck))]
+}
+
+/// How far the middles of the cheeks of a fixed pivot stand from that of its arm: outside, and inside where there is one.
+#[must_use]
+pub fn cheek_laps(design: &Design, deck: bool) -> [Option<Length>; 2] {
+    let arm = arm_middle(design, deck);
+    let off = |middle: Length| if middle > arm { middle - arm } else { arm - middle };
+    cheek_middles(design, deck).map(|middle| middle.map(off))
 }
 
 /// What lies on a joint's line.

@@ -1,6 +1,6 @@
 //! Inputs that must go together, each a rule in words.
 use crate::design::{Design, DriveKind, StrutEnd};
-use crate::parts::{arm_offset, arm_spread, arm_thickness};
+use crate::parts::{arm_offset, arm_spread, arm_thickness, axle_bush};
 use crate::quantity::{Amount, Length, Phrase};
 
 /// Why a design cannot stand: the rule it breaks.
@@ -49,16 +49,24 @@ fn holes(design: &Design) -> Option<Obstacle> {
             Phrase::new("A bushing is at least as wide as the bolt in it, ").with(size(running.pin)).and(".");
         return Some(Obstacle::new("bo", phrase));
     }
-    if running.bush >= arms.width {
-        let phrase = Phrase::new("The hole for the bushing must leave wood in an arm ")
-            .with(size(arms.width))
-            .and(" wide.");
-        return Some(Obstacle::new("bo", phrase));
+    let on_axle = axle_bush(design);
+    for (input, which, hole) in
+        [("bo", "a bushing", running.bush), ("xd", "the bushing on a wheel axle", on_axle)]
+    {
+        if hole >= arms.width {
+            let phrase = Phrase::new(format!("The hole for {which}, "))
+                .with(size(hole))
+                .and(" wide, must leave wood in an arm ")
+                .with(size(arms.width))
+                .and(" wide.");
+            return Some(Obstacle::new(input, phrase));
+        }
     }
-    if arms.end * 2 <= running.bush {
-        let phrase = Phrase::new("The arm must go on past the hole for its bushing, ")
-            .with(size(running.bush))
-            .and(" wide: by more than half of that.");
+    let widest = running.bush.max(on_axle);
+    if arms.end * 2 <= widest {
+        let phrase = Phrase::new("The arm must go on past its widest hole, ")
+            .with(size(widest))
+            .and(": by more than half of that.");
         return Some(Obstacle::new("ae", phrase));
     }
     if arms.end + arms.end >= design.lift.arm_length {

@@ -2,7 +2,7 @@
 //!
 //! Plain `f64` in SI; characteristic values. The expressions were checked against published worked examples and secondary
 //! sources, not against the standard's own pages. The rope effect is left out: a pivot must turn, so nothing clamps it.
-use super::Mode;
+use super::{Bed, Mode, Plane};
 use crate::design::WoodSort;
 
 /// How the wood under a pin stands being crushed.
@@ -43,100 +43,46 @@ pub fn yield_moment(tensile: f64, diameter: f64) -> f64 {
     0.3 * (tensile / 1e6) * libm::pow(diameter * 1e3, 2.6) * 1e-3
 }
 
-/// A member of wood that a bolt goes through.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Bed {
-    /// Its thickness along the bolt, m.
-    pub thickness: f64,
-    /// Its embedment strength, Pa.
-    pub embedment: f64,
+/// Every mode of two members of wood, one shear plane, N: (8.6 a) to (8.6 f).
+#[must_use]
+pub fn single_shear(plane: &Plane) -> [Mode; 6] {
+    let [first, second] = plane.beds;
+    [
+        Mode::new("a", first.crushed()),
+        Mode::new("b", second.crushed()),
+        Mode::new("c", plane.tilted()),
+        Mode::new("d", ONE_HINGE * plane.hinged_beside(0)),
+        Mode::new("e", ONE_HINGE * plane.hinged_beside(1)),
+        Mode::new("f", TWO_HINGES * plane.bent()),
+    ]
 }
 
-/// A bolt.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Dowel {
-    /// Diameter that presses on the wood, m.
-    pub diameter: f64,
-    /// Yield moment, N m.
-    pub yield_moment: f64,
+/// Every mode of wood on both sides of wood, the outer member first, N for each of the two shear planes: (8.7 g) to (8.7 k).
+#[must_use]
+pub fn double_shear(plane: &Plane) -> [Mode; 4] {
+    let [outer, inner] = plane.beds;
+    [
+        Mode::new("g", outer.crushed()),
+        Mode::new("h", 0.5 * inner.crushed()),
+        Mode::new("j", ONE_HINGE * plane.hinged_beside(0)),
+        Mode::new("k", TWO_HINGES * plane.bent()),
+    ]
 }
 
-impl Dowel {
-    fn crushing(&self, bed: Bed) -> f64 {
-        bed.embedment * bed.thickness * self.diameter
-    }
+/// The code's factors on modes in which the bolt bends.
+const ONE_HINGE: f64 = 1.05;
+const TWO_HINGES: f64 = 1.15;
 
-    /// The bolt bends once, in one member; `beta` is the other member's embedment strength over this one's (d, e, j).
-    fn one_hinge(&self, bed: Bed, beta: f64) -> f64 {
-        let crushing = self.crushing(bed);
-        let bent = 4.0 * beta * (2.0 + beta) * self.yield_moment / (crushing * bed.thickness);
-        1.05 * crushing / (2.0 + beta) * ((2.0 * beta * (1.0 + beta) + bent).sqrt() - beta)
-    }
-
-    /// The bolt bends in both members (f, k).
-    fn two_hinges(&self, first: Bed, beta: f64) -> f64 {
-        let bent = 2.0 * self.yield_moment * first.embedment * self.diameter;
-        1.15 * (2.0 * beta / (1.0 + beta)).sqrt() * bent.sqrt()
-    }
-
-    /// Wood to wood, one shear plane: the least of (8.6 a) to (8.6 f), N.
-    #[must_use]
-    pub fn single_shear(&self, first: Bed, second: Bed) -> Mode {
-        Mode::least(self.single_shear_modes(first, second))
-    }
-
-    /// Every mode of [`Self::single_shear`].
-    #[must_use]
-    pub fn single_shear_modes(&self, first: Bed, second: Bed) -> [Mode; 6] {
-        let beta = second.embedment / first.embedment;
-        let r = second.thickness / first.thickness;
-        let root = beta + 2.0 * beta * beta * (1.0 + r + r * r) + beta * beta * beta * r * r;
-        let tilted = self.crushing(first) / (1.0 + beta) * (root.sqrt() - beta * (1.0 + r));
-        [
-            Mode::new("a", self.crushing(first)),
-            Mode::new("b", self.crushing(second)),
-            Mode::new("c", tilted),
-            Mode::new("d", self.one_hinge(first, beta)),
-            Mode::new("e", self.one_hinge(second, 1.0 / beta)),
-            Mode::new("f", self.two_hinges(first, beta)),
-        ]
-    }
-
-    /// Wood on both sides of wood: the least of (8.7 g) to (8.7 k), N for each of the two shear planes.
-    #[must_use]
-    pub fn double_shear(&self, outer: Bed, inner: Bed) -> Mode {
-        Mode::least(self.double_shear_modes(outer, inner))
-    }
-
-    /// Every mode of [`Self::double_shear`].
-    #[must_use]
-    pub fn double_shear_modes(&self, outer: Bed, inner: Bed) -> [Mode; 4] {
-        let beta = inner.embedment / outer.embedment;
-        [
-            Mode::new("g", self.crushing(outer)),
-            Mode::new("h", 0.5 * self.crushing(inner)),
-            Mode::new("j", self.one_hinge(outer, beta)),
-            Mode::new("k", self.two_hinges(outer, beta)),
-        ]
-    }
-
-    /// Wood against steel that holds the bolt square, one shear plane: the least of (8.10 c) to (8.10 e), thick plate, N.
-    #[must_use]
-    pub fn against_steel(&self, bed: Bed) -> Mode {
-        Mode::least(self.against_steel_modes(bed))
-    }
-
-    /// Every mode of [`Self::against_steel`].
-    #[must_use]
-    pub fn against_steel_modes(&self, bed: Bed) -> [Mode; 3] {
-        let crushing = self.crushing(bed);
-        let bent = 4.0 * self.yield_moment / (crushing * bed.thickness);
-        [
-            Mode::new("c", crushing),
-            Mode::new("d", crushing * ((2.0 + bent).sqrt() - 1.0)),
-            Mode::new("e", 2.3 * (self.yield_moment * bed.embedment * self.diameter).sqrt()),
-        ]
-    }
+/// Every mode of wood against steel that holds the bolt square, one shear plane, thick plate, N: (8.10 c) to (8.10 e).
+#[must_use]
+pub fn against_steel(bed: Bed, yield_moment: f64) -> [Mode; 3] {
+    let crushed = bed.crushed();
+    let bent = 4.0 * yield_moment / (crushed * bed.thickness);
+    [
+        Mode::new("c", crushed),
+        Mode::new("d", crushed * ((2.0 + bent).sqrt() - 1.0)),
+        Mode::new("e", 2.3 * (yield_moment * bed.line()).sqrt()),
+    ]
 }
 
 /// Distances of a bolt from the ends and edges of a member, m (table 8.4; `angle` is that between force and grain, rad).

@@ -4,7 +4,7 @@
 //! table 12.3.1A with the reduction terms of table 12.3.1B.
 use core::f64::consts::FRAC_PI_2;
 
-use super::Mode;
+use super::{Bed, Mode, Plane};
 
 const PSI: f64 = 6_894.757_293_168_361;
 const INCH: f64 = 0.0254;
@@ -43,105 +43,41 @@ pub fn yield_moment(yield_bending: f64, diameter: f64) -> f64 {
     yield_bending * diameter * diameter * diameter / 6.0
 }
 
-/// A member of wood that a bolt goes through.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Bed {
-    /// Its thickness along the bolt, m.
-    pub thickness: f64,
-    /// Its dowel bearing strength, Pa.
-    pub bearing: f64,
+/// K_theta: 1 + theta / 360 degrees, theta the largest angle between force and grain in any member, rad.
+fn k_theta(angle: f64) -> f64 {
+    1.0 + 0.25 * angle / FRAC_PI_2
 }
 
-/// A bolt between a main and a side member.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Bolt {
-    /// Diameter that presses on the wood, m.
-    pub diameter: f64,
-    /// Yield moment, N m: see [`yield_moment`].
-    pub yield_moment: f64,
-    /// The largest angle between force and grain in any member, rad.
-    pub angle: f64,
+/// Every mode of a main and a side member, in that order, N; `angle` is the largest between force and grain, rad.
+#[must_use]
+pub fn single_shear(plane: &Plane, angle: f64) -> [Mode; 6] {
+    let k = k_theta(angle);
+    let [main, side] = plane.beds;
+    [
+        Mode::new("Im", main.crushed() / (4.0 * k)),
+        Mode::new("Is", side.crushed() / (4.0 * k)),
+        Mode::new("II", plane.tilted() / (3.6 * k)),
+        Mode::new("IIIm", plane.hinged_beside(0) / (3.2 * k)),
+        Mode::new("IIIs", plane.hinged_beside(1) / (3.2 * k)),
+        Mode::new("IV", plane.bent() / (3.2 * k)),
+    ]
 }
 
-impl Bolt {
-    /// K_theta = 1 + theta / 360 degrees.
-    fn reduction(&self) -> f64 {
-        1.0 + 0.25 * self.angle / FRAC_PI_2
-    }
+/// Every mode of a side member on either side of a main one, the main one first, N for each of the two shear planes.
+#[must_use]
+pub fn double_shear(plane: &Plane, angle: f64) -> [Mode; 4] {
+    let k = k_theta(angle);
+    let [main, side] = plane.beds;
+    [
+        Mode::new("Im", 0.5 * main.crushed() / (4.0 * k)),
+        Mode::new("Is", side.crushed() / (4.0 * k)),
+        Mode::new("IIIs", plane.hinged_beside(1) / (3.2 * k)),
+        Mode::new("IV", plane.bent() / (3.2 * k)),
+    ]
+}
 
-    fn crushing(&self, bed: Bed) -> f64 {
-        self.diameter * bed.thickness * bed.bearing
-    }
-
-    /// Mode III: the bolt bends once and the member `bed` is crushed; `ratio` is R_e as seen from the main member.
-    fn one_hinge(&self, bed: Bed, main: Bed, spread: f64, root: f64) -> f64 {
-        let crushing = self.diameter * bed.thickness * main.bearing;
-        let bent = 4.0 * self.yield_moment * spread / (crushing * bed.thickness);
-        let k = (root + bent).sqrt() - 1.0;
-        k * crushing / (spread * 3.2 * self.reduction())
-    }
-
-    fn side_hinge(&self, main: Bed, side: Bed) -> f64 {
-        let re = main.bearing / side.bearing;
-        self.one_hinge(side, main, 2.0 + re, 2.0 * (1.0 + re) / re)
-    }
-
-    fn main_hinge(&self, main: Bed, side: Bed) -> f64 {
-        let re = main.bearing / side.bearing;
-        self.one_hinge(main, main, 1.0 + 2.0 * re, 2.0 * (1.0 + re))
-    }
-
-    fn two_hinges(&self, main: Bed, side: Bed) -> f64 {
-        let re = main.bearing / side.bearing;
-        let root = (4.0 * main.bearing * self.yield_moment * self.diameter / (1.0 + re)).sqrt();
-        root / (3.2 * self.reduction())
-    }
-
-    /// One shear plane: the least of modes Im, Is, II, IIIm, IIIs and IV, N.
-    #[must_use]
-    pub fn single_shear(&self, main: Bed, side: Bed) -> Mode {
-        Mode::least(self.single_shear_modes(main, side))
-    }
-
-    /// Every mode of [`Self::single_shear`].
-    #[must_use]
-    pub fn single_shear_modes(&self, main: Bed, side: Bed) -> [Mode; 6] {
-        let k = self.reduction();
-        let re = main.bearing / side.bearing;
-        let rt = main.thickness / side.thickness;
-        let root = re + 2.0 * re * re * (1.0 + rt + rt * rt) + rt * rt * re * re * re;
-        let tilted = (root.sqrt() - re * (1.0 + rt)) / (1.0 + re);
-        [
-            Mode::new("Im", self.crushing(main) / (4.0 * k)),
-            Mode::new("Is", self.crushing(side) / (4.0 * k)),
-            Mode::new("II", tilted * self.crushing(side) / (3.6 * k)),
-            Mode::new("IIIm", self.main_hinge(main, side)),
-            Mode::new("IIIs", self.side_hinge(main, side)),
-            Mode::new("IV", self.two_hinges(main, side)),
-        ]
-    }
-
-    /// A side member on either side of the main one: the least of modes Im, Is, IIIs and IV, N for both planes together.
-    #[must_use]
-    pub fn double_shear(&self, main: Bed, side: Bed) -> Mode {
-        Mode::least(self.double_shear_modes(main, side))
-    }
-
-    /// Every mode of [`Self::double_shear`].
-    #[must_use]
-    pub fn double_shear_modes(&self, main: Bed, side: Bed) -> [Mode; 4] {
-        let k = self.reduction();
-        [
-            Mode::new("Im", self.crushing(main) / (4.0 * k)),
-            Mode::new("Is", 2.0 * self.crushing(side) / (4.0 * k)),
-            Mode::new("IIIs", 2.0 * self.side_hinge(main, side)),
-            Mode::new("IV", 2.0 * self.two_hinges(main, side)),
-        ]
-    }
-
-    /// Wood against steel that holds the bolt square: mode Is, N.
-    #[must_use]
-    pub fn against_steel(&self, side: Bed) -> Mode {
-        Mode::new("Is", self.crushing(side) / (4.0 * self.reduction()))
-    }
+/// Wood against steel that holds the bolt square: mode Is, N.
+#[must_use]
+pub fn against_steel(side: Bed, angle: f64) -> Mode {
+    Mode::new("Is", side.crushed() / (4.0 * k_theta(angle)))
 }
