@@ -14,6 +14,7 @@ export PROPTEST_RNG_SEED=1
 
 prepare_rust
 prepare_browser
+prepare_python
 
 step "Format" single cargo fmt --all --check
 step "Lints, solver and tools" single \

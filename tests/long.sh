@@ -20,6 +20,7 @@ step "Properties over $PROPTEST_CASES designs each" cargo \
 unset CARGO_PROFILE_RELEASE_OVERFLOW_CHECKS CARGO_PROFILE_RELEASE_DEBUG_ASSERTIONS
 step "Timings" single cargo bench --locked -p risewright
 step "Sheets that were cut up come back on one" single cargo bench --locked -p risewright-tests --bench sheets
+step "Tables searched a second" single cargo bench --locked -p risewright-tests --bench search
 if cargo +nightly fuzz --version >/dev/null 2>&1; then
   step "Fuzzing" stories bash tests/fuzz/run.sh
 else

@@ -13,6 +13,10 @@ export CARGO_TARGET_DIR=${MUTANTS_TARGET_DIR:-$copy/target}
 export CARGO_TERM_COLOR=never PROPTEST_CASES=64
 cd "$copy" || exit 2
 
+# Everything compiled once, without a limit: the first build takes longer than any mistake's.
+cargo test --locked --quiet --no-run --workspace --exclude risewright-web --exclude risewright-worker \
+  --config 'profile.dev.package.risewright.opt-level=0' --config 'profile.dev.debug=false' >&2
+
 # run PACKAGE TEST: builds in the profile that is compiled fastest, for every line compiles anew.
 run() {
   local where

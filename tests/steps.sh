@@ -27,8 +27,13 @@ prepare_rust() {
     give_up "rustup could not install Rust $channel with clippy, rustfmt and the target $WASM; its reason stands above."
 }
 
+# Where the stories look for it: tests/browser/browser.mjs.
 has_browser() {
-  [ -x "${CHROMIUM:-/usr/bin/chromium}" ] && fc-list | grep -q "DejaVu Sans.*Condensed"
+  local found
+  for found in "${CHROMIUM:-}" /usr/bin/chromium /usr/bin/chromium-browser /usr/bin/google-chrome; do
+    [ -x "$found" ] && break
+  done
+  [ -x "$found" ] && fc-list | grep -q "DejaVu Sans.*Condensed"
 }
 
 prepare_browser() {
@@ -43,6 +48,14 @@ prepare_browser() {
   fi
   (cd tests/browser && npm ci --silent) || give_up "npm could not install the browser tests' two packages; its reason stands above."
 } >/dev/null
+
+prepare_python() {
+  python3 -c 'import venv, ensurepip' && return
+  [ "$(id -u)" = 0 ] && command -v apt-get ||
+    give_up "The check of the DXF files needs Python 3.10 or newer with venv: install python3 and python3-venv."
+  apt-get update --quiet --quiet && DEBIAN_FRONTEND=noninteractive apt-get install --quiet --quiet --yes \
+    --no-install-recommends python3 python3-venv || give_up "Python with venv could not be installed; the reason stands above."
+} >/dev/null 2>&1
 
 # step NAME KIND COMMAND...: runs the command and counts what it tested. KIND is `cargo` or `stories` for a suite, whose
 # own figures are added up, or `single` for a check that counts as one.

@@ -71,7 +71,7 @@ pub fn hunt_file(bytes: &[u8]) {
 /// can be read.
 pub fn hunt_quantity(bytes: &[u8]) {
     let Some((pick, rest)) = bytes.split_first() else { return };
-    let kind = KINDS[usize::from(pick / 2) % KINDS.len()];
+    let kind = Kind::ALL[usize::from(pick / 2) % Kind::ALL.len()];
     let system = if pick % 2 == 0 { System::Metric } else { System::Inch };
     let text = String::from_utf8_lossy(rest);
     match read_quantity(&text, kind, system) {
@@ -88,22 +88,6 @@ pub fn hunt_quantity(bytes: &[u8]) {
         }
     }
 }
-
-const KINDS: [Kind; 13] = [
-    Kind::Length,
-    Kind::Mass,
-    Kind::Force,
-    Kind::Ratio,
-    Kind::Stress,
-    Kind::Density,
-    Kind::Pace,
-    Kind::Count,
-    Kind::Money,
-    Kind::Angle,
-    Kind::Stiffness,
-    Kind::Choice,
-    Kind::Switch,
-];
 
 /// A design, made of the bytes, and analysed. Returns the report of one that stands.
 pub fn hunt_design(bytes: &[u8]) -> Option<Report> {

@@ -14,7 +14,7 @@ use lines::table;
 use risewright::catalogue::bearing::Bearing;
 use risewright::catalogue::ends::Ends;
 use risewright::catalogue::fastener::BoltClass;
-use risewright::catalogue::friction::{PAIRS, PIVOT, Pair, RollingArm, SCREW};
+use risewright::catalogue::friction::{PAIRS, Pair, RollingArm};
 use risewright::catalogue::steel::{Metal, Section};
 use risewright::catalogue::thread::{Series, Thread};
 use risewright::catalogue::{Family, Row, Standing, Stock, Strength};
@@ -255,10 +255,12 @@ fn friction_agrees_with_the_published_ranges() {
         close(arm.range.0.to_mm(), line.number("lo"), 1e-9);
         close(arm.range.1.to_mm(), line.number("hi"), 1e-9);
     }
-    // What is assumed without knowing better lies within the range for oiled steel on bronze (Shigley table 8-5).
+    // What a design begins with lies within the range for oiled steel on bronze (Shigley table 8-5): the screw in its middle, pivots above it.
     let bronze = PAIRS.iter().find(|pair| pair.name == "Steel screw, oiled, bronze nut").unwrap();
-    assert_eq!(bronze.middle(), SCREW);
-    assert!(SCREW <= PIVOT && PIVOT <= bronze.range.1);
+    let design = Design::default();
+    let (screw, pivot) = (design.drive.thread_friction, design.running.pin_friction);
+    assert_eq!(bronze.middle(), screw);
+    assert!(screw <= pivot && pivot <= bronze.range.1);
 }
 
 #[test]

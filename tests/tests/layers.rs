@@ -33,14 +33,13 @@ const ROOMS: [&str; 12] = [
 const OUTSIDE: [&str; 6] = ["time", "fs", "env", "thread", "net", "process"];
 
 /// Modules of the page that know nothing of how it is drawn, and can be tested without a browser.
-const SCREENLESS: [&str; 4] = ["edit", "screen", "format", "input"];
+const SCREENLESS: [&str; 3] = ["edit", "format", "input"];
 
 /// Modules of the page that talk to the world outside it; effects live nowhere else.
-const WITH_EFFECTS: [&str; 9] = [
+const WITH_EFFECTS: [&str; 8] = [
     "persist",
     "trial",
     "worker",
-    "clock",
     "widgets/canvas",
     "widgets/document",
     "widgets/picture",

@@ -1,4 +1,4 @@
-//! Animation frames: the one place where time passes.
+//! Time of day, animation frames, turns of the event loop, and values that follow at rest.
 use std::cell::Cell;
 use std::rc::Rc;
 use std::time::Duration;

@@ -113,13 +113,5 @@ pub static ROLLING: [RollingArm; 7] = [
 ];
 listed!(RollingArm, ROLLING);
 
-/// Screw in nut where nothing else is known: oiled or greased steel on bronze, the middle of its range.
-pub const SCREW: Ratio = Ratio::of(0.13);
-/// Pivot bolt in a bronze bushing, greased: within the range for oiled steel on bronze, on its high side.
-pub const PIVOT: Ratio = Ratio::of(0.15);
-/// Ball thrust bearing with its grease and its seats out of square: several times the bearing's own friction.
-pub const BALL_THRUST: Ratio = Ratio::of(0.02);
 /// What friction falls to in a shaken screw, as a part of itself, when judging whether it holds.
 pub const SHAKEN: Ratio = Ratio::of(0.6);
-/// Where the values to begin with come from.
-pub const DEFAULTS: Source = Source::new("", Standing::Assumed);

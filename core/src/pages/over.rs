@@ -27,12 +27,23 @@ struct Over {
     report: Rc<Report>,
 }
 
+/// So many findings are told; of more only the first, so that what one came for is not a long way down.
+const MOST: usize = 4;
+const FIRST: usize = 3;
+
 impl Over {
     fn head(&self, system: System) -> Block {
-        let found = self.report.over().map(|finding| Block::Text(told(finding, None, system)));
+        let count = self.report.over().count();
+        let shown = if count > MOST { FIRST } else { count };
+        let found = self.report.over().take(shown).map(|finding| Block::Text(told(finding, None, system)));
         let back = Act::View { words: "See it in the elevation".into(), view: View::Elevation.word() };
-        let after = Text::from("Mend this before you buy or cut. ").act(back);
-        Block::Group("passed", found.chain([Block::Text(after)]).collect())
+        let after = match count - shown {
+            0 => Text::from("Mend this before you buy or cut. "),
+            more => {
+                Text::from(format!("{more} findings more pass a limit. Mend them before you buy or cut. "))
+            }
+        };
+        Block::Group("passed", found.chain([Block::Text(after.act(back))]).collect())
     }
 }
 

@@ -33,6 +33,25 @@ pub enum Kind {
     Switch,
 }
 
+impl Kind {
+    /// Every kind.
+    pub const ALL: [Self; 13] = [
+        Self::Length,
+        Self::Mass,
+        Self::Force,
+        Self::Ratio,
+        Self::Stress,
+        Self::Density,
+        Self::Pace,
+        Self::Count,
+        Self::Money,
+        Self::Angle,
+        Self::Stiffness,
+        Self::Choice,
+        Self::Switch,
+    ];
+}
+
 /// The units a reader is used to: what a bare number means, and what values are printed in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum System {

@@ -180,7 +180,8 @@ fn dawdlers_are_let_go() {
         .collect();
     let begun = Instant::now();
     assert!(server.is_up());
-    assert!(begun.elapsed() < 6 * IMPATIENT.head, "{:?}", begun.elapsed());
+    // Long before the patience with a whole request ends.
+    assert!(begun.elapsed() < IMPATIENT.whole / 2, "{:?}", begun.elapsed());
     for mut stream in dawdlers {
         let mut rest = Vec::new();
         // Either is an end.
@@ -196,7 +197,7 @@ fn dawdlers_are_let_go() {
         .collect();
     let begun = Instant::now();
     assert!(server.is_up());
-    assert!(begun.elapsed() < Duration::from_secs(3), "{:?}", begun.elapsed());
+    assert!(begun.elapsed() < IMPATIENT.whole / 2, "{:?}", begun.elapsed());
     drop(readers);
 }
 
