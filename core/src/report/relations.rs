@@ -18,8 +18,12 @@ impl Obstacle {
     }
 }
 
-fn size(length: Length) -> Amount {
-    Amount::Size(length.to_m())
+fn least(length: Length) -> Amount {
+    Amount::AtLeast(length.to_m())
+}
+
+fn most(length: Length) -> Amount {
+    Amount::AtMost(length.to_m())
 }
 
 /// The first rule between two inputs that is broken; none when all go together.
@@ -37,7 +41,7 @@ fn heights(design: &Design) -> Option<Obstacle> {
     (lift.highest <= lift.lowest).then(|| {
         Obstacle::new(
             "hi",
-            Phrase::new("The highest deck must stand above the lowest, ").with(size(lift.lowest)).and("."),
+            Phrase::new("The highest deck must stand above the lowest, ").with(least(lift.lowest)).and("."),
         )
     })
 }
@@ -46,18 +50,18 @@ fn holes(design: &Design) -> Option<Obstacle> {
     let (arms, running) = (&design.arms, &design.running);
     if running.bush < running.pin {
         let phrase =
-            Phrase::new("A bushing is at least as wide as the bolt in it, ").with(size(running.pin)).and(".");
+            Phrase::new("A bushing is at least as wide as the bolt in it, ").with(least(running.pin)).and(".");
         return Some(Obstacle::new("bo", phrase));
     }
     if running.bush >= arms.width {
         let phrase = Phrase::new("The hole for the bushing must leave wood in an arm ")
-            .with(size(arms.width))
+            .with(most(arms.width))
             .and(" wide.");
         return Some(Obstacle::new("bo", phrase));
     }
     if arms.end * 2 <= running.bush {
         let phrase = Phrase::new("The arm must go on past the hole for its bushing, ")
-            .with(size(running.bush))
+            .with(least(running.bush))
             .and(" wide: by more than half of that.");
         return Some(Obstacle::new("ae", phrase));
     }
@@ -70,7 +74,7 @@ fn holes(design: &Design) -> Option<Obstacle> {
     (running.axle >= running.wheel).then(|| {
         Obstacle::new(
             "xd",
-            Phrase::new("The axle must be thinner than its wheel, ").with(size(running.wheel)).and("."),
+            Phrase::new("The axle must be thinner than its wheel, ").with(most(running.wheel)).and("."),
         )
     })
 }
@@ -78,11 +82,11 @@ fn holes(design: &Design) -> Option<Obstacle> {
 fn across(design: &Design) -> Option<Obstacle> {
     let free = arm_spread(design, true) - arm_thickness(design);
     (free <= Length::ZERO).then(|| {
-        let least = arm_offset(design) * 2 + arm_thickness(design);
+        let taken = arm_offset(design) * 2 + arm_thickness(design);
         Obstacle::new(
             "fb",
             Phrase::new("Two pairs of arms need more than ")
-                .with(size(least))
+                .with(least(taken))
                 .and(" from outer arm to outer arm."),
         )
     })
@@ -94,9 +98,9 @@ fn thread(design: &Design) -> Option<Obstacle> {
         return Some(Obstacle::new(
             "sm",
             Phrase::new("A thread's mean diameter lies between its root, ")
-                .with(size(drive.root))
+                .with(Amount::GiveAtLeast(drive.root.to_m()))
                 .and(", and its outside, ")
-                .with(size(drive.major))
+                .with(Amount::GiveAtMost(drive.major.to_m()))
                 .and("."),
         ));
     }
@@ -104,7 +108,7 @@ fn thread(design: &Design) -> Option<Obstacle> {
         Obstacle::new(
             "sl",
             Phrase::new("A turn moves the nut by at least one pitch, ")
-                .with(Amount::Give(drive.pitch.to_m()))
+                .with(Amount::GiveAtLeast(drive.pitch.to_m()))
                 .and("."),
         )
     })
@@ -154,7 +158,7 @@ fn casters(design: &Design) -> Option<Obstacle> {
         Obstacle::new(
             "cy",
             Phrase::new("The right casters must stand to the right of the left ones, ")
-                .with(size(running.caster_left))
+                .with(least(running.caster_left))
                 .and(" from the pivots."),
         )
     })
