@@ -4,7 +4,7 @@
 use super::check::{Check, Group, Lever, Member, Rule, Use, Weight, worst};
 use super::dowel::ec5::Distances;
 use super::level::Loaded;
-use super::pin::shaft;
+use super::pin::presses;
 use super::table::{Table, add};
 use crate::catalogue::{Source, Standing};
 use crate::mechanics::{ArmId, Body, JointId};
@@ -207,9 +207,9 @@ fn glue(table: &Table<'_>, ends: &[Seat]) -> Option<Check> {
     )
 }
 
-/// The distances asked for at a pivot, the farthest of the three states.
+/// The distances asked for at a pivot, the farthest of the three states; for the diameter that presses on the wood, as in `pin-wood`.
 fn needed(table: &Table<'_>, seat: Seat, at: &Loaded<'_>) -> Distances {
-    let diameter = shaft(table, seat.joint);
+    let diameter = presses(table, seat.joint);
     let farther = |one: Distances, other: Distances| Distances {
         end: one.end.max(other.end),
         edge: one.edge.max(other.edge),
@@ -219,7 +219,7 @@ fn needed(table: &Table<'_>, seat: Seat, at: &Loaded<'_>) -> Distances {
 }
 
 fn against(asked: f64, given: f64) -> Phrase {
-    Phrase::new("needed ").with(Amount::Size(asked)).and(", given ").with(Amount::Size(given))
+    Phrase::new("needed ").with(Amount::AtLeast(asked)).and(", given ").with(Amount::AtMost(given))
 }
 
 fn end_distance(table: &Table<'_>, ends: &[Seat]) -> Option<Check> {
@@ -228,7 +228,7 @@ fn end_distance(table: &Table<'_>, ends: &[Seat]) -> Option<Check> {
         group: Group::Arms,
         title: "Pin to the end of the arm",
         weight: Weight::Advice,
-        formula: "loaded end max(7 d, 80 mm), unloaded max((1 + 6 sin α) d, 4 d); d the bolt or axle",
+        formula: "loaded end max(7 d, 80 mm), unloaded max((1 + 6 sin α) d, 4 d); d the bushing or axle in the wood",
         source: TABLE_8_4,
         unit: Amount::Size,
         levers: &[Lever::ArmEnds],
@@ -251,7 +251,7 @@ fn edge_distance(table: &Table<'_>, all: &[Seat]) -> Option<Check> {
         group: Group::Arms,
         title: "Pin to the edge of the arm",
         weight: Weight::Advice,
-        formula: "loaded edge max((2 + 2 sin α) d, 3 d), unloaded 3 d; d the bolt or axle",
+        formula: "loaded edge max((2 + 2 sin α) d, 3 d), unloaded 3 d; d the bushing or axle in the wood",
         source: TABLE_8_4,
         unit: Amount::Size,
         levers: &[Lever::ArmWidth],

@@ -254,7 +254,7 @@ impl Members {
 }
 
 /// Diameter that presses on the wood of a pivot, m: the bushing's, and of an axle, whose bushing has no size of its own, the axle's.
-fn presses(table: &Table<'_>, joint: JointId) -> f64 {
+pub(super) fn presses(table: &Table<'_>, joint: JointId) -> f64 {
     let running = &table.design.running;
     if hold(table, joint) == Hold::Axle { running.axle } else { running.bush }.to_m()
 }
