@@ -10,7 +10,7 @@ use risewright::checks::{Check, Group, MOST, Member, Stance, Verdict, Weight};
 use risewright::design::{BearingEnd, Demo, Design, DowelRule, DriveKind, Field, WoodSort, set_thread};
 use risewright::mechanics::{ArmId, JointId};
 use risewright::quantity::{Amount, Count, Length, Mass, Ratio, System};
-use risewright::report::{Grade, Report, Spot, analyse};
+use risewright::report::{Grade, Report, Spot, Unsound, analyse};
 
 /// How far figures may be from the hand calculation, which took some sizes more coarsely than the parts have them.
 const CLOSE: f64 = 0.10;
@@ -451,6 +451,59 @@ proptest! {
                 let text = check.numbers.text(system);
                 prop_assert!(!text.is_empty() && !text.contains("NaN") && !text.contains("inf"), "{}: {}", check.id, text);
             }
+        }
+    }
+}
+
+/// A table whose casters may swivel past its middle, or past each other, stands on nothing: it is refused, with a place where they may stand.
+#[test]
+fn casters_that_pass_the_middle_are_refused() {
+    let told = |change: fn(&mut Design)| {
+        let mut design = Demo::PaperLift.design();
+        design.running.caster_trail = Length::mm(200.0);
+        change(&mut design);
+        match analyse(&design) {
+            Err(Unsound::Obstacle(obstacle)) => (obstacle.key, obstacle.phrase.text(System::Metric)),
+            other => panic!("{other:?}"),
+        }
+    };
+    let (key, text) = told(|design| {
+        design.running.caster_left = Length::mm(100.0);
+        design.running.caster_right = Length::mm(300.0);
+    });
+    assert!(key == "cy" && text.contains("more than 500\u{a0}mm from the pivots"), "{text}");
+    let (key, text) = told(|design| design.running.caster_across = Length::mm(100.0));
+    assert!(key == "cz" && text.contains("farther off the middle than their trail, 200\u{a0}mm."), "{text}");
+    // What is told is enough, and nothing less: half a millimetre beyond stands, the place itself does not.
+    let mut design = Demo::PaperLift.design();
+    (design.running.caster_left, design.running.caster_trail) = (Length::mm(100.0), Length::mm(200.0));
+    for (right, across, stands) in [
+        (500.0, 300.0, false),
+        (500.5, 300.0, true),
+        (700.0, 200.0, false),
+        (700.0, 200.5, true),
+    ] {
+        (design.running.caster_right, design.running.caster_across) = (Length::mm(right), Length::mm(across));
+        assert_eq!(analyse(&design).is_ok(), stands, "{right} {across}");
+    }
+}
+
+/// Statics: what can carry nothing does not hold, whatever is asked of it.
+#[test]
+fn nothing_is_fine_that_can_give_nothing() {
+    let wide = |millimetres: f64| {
+        let mut design = Demo::PaperLift.design();
+        design.running.caster_across = Length::mm(millimetres);
+        design.load.across = Length::mm(200.0);
+        design
+    };
+    for design in [24.5, 30.0, 60.0, 235.0].map(wide) {
+        for check in report(&design).checks {
+            let capacity = match check.capacity {
+                Amount::Size(value) | Amount::Force(value) | Amount::Thrust(value) | Amount::Stress(value) => value,
+                _ => continue,
+            };
+            assert!(capacity > 0.0 || check.verdict != Verdict::Fine, "{check:?}");
         }
     }
 }

@@ -152,14 +152,31 @@ fn strut(design: &Design) -> Option<Obstacle> {
     }
 }
 
+/// Swivelled to their worst, by their trail towards the middle, the wheels must still stand apart: else the table stands on nothing.
 fn casters(design: &Design) -> Option<Obstacle> {
     let running = &design.running;
-    (running.caster_left >= running.caster_right).then(|| {
-        Obstacle::new(
-            "cy",
-            Phrase::new("The right casters must stand to the right of the left ones, ")
-                .with(least(running.caster_left))
-                .and(" from the pivots."),
+    let trail = running.caster_trail;
+    if running.caster_left >= running.caster_right {
+        let phrase = Phrase::new("The right casters must stand to the right of the left ones, ")
+            .with(least(running.caster_left))
+            .and(" from the pivots.");
+        return Some(Obstacle::new("cy", phrase));
+    }
+    if running.caster_left + trail * 2 >= running.caster_right {
+        let phrase = Phrase::new(
+            "Swivelled towards each other the wheels of the left and right casters must still stand apart: the right casters more than ",
         )
+        .with(least(running.caster_left + trail * 2))
+        .and(" from the pivots, twice the caster trail beyond the left ones.");
+        return Some(Obstacle::new("cy", phrase));
+    }
+    (running.caster_across <= trail).then(|| {
+        let phrase = Phrase::new(
+            "Swivelled inwards the casters' wheels must still stand on their own side of the table: the casters farther off the middle than \
+             their trail, ",
+        )
+        .with(least(trail))
+        .and(".");
+        Obstacle::new("cz", phrase)
     })
 }
