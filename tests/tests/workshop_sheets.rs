@@ -4,9 +4,10 @@
 mod cutting;
 
 use proptest::prelude::*;
-use risewright::design::{Cutting, Demo};
+use risewright::design::{Cutting, Demo, Design};
 use risewright::parts::{Form, parts};
 use risewright::quantity::{Length, System};
+use risewright::report::{Grade, analyse};
 use risewright::workshop::sheets::{
     Adviser, Blank, Hint, Job, Layout, Pass, Piece, Search, bars, jobs, passes, sequence,
 };
@@ -278,4 +279,38 @@ proptest! {
             prop_assert!(cuts <= 4 * sheet.placed.len(), "{} cuts for {}", cuts, sheet.placed.len());
         }
     }
+}
+
+/// The finding counts each thickness by itself, and no fewer sheets than a layout of them, nor more.
+#[test]
+fn the_finding_counts_sheets_of_each_thickness() {
+    let mut design = Demo::PaperLift.design();
+    design.arms.board_thickness = Length::mm(9.0);
+    design.frames.deck_thickness = Length::mm(12.0);
+    let told = |design: &Design| {
+        let report = analyse(design).unwrap();
+        let finding =
+            report.findings.iter().find(|found| found.phrase.opening().starts_with("Sheet")).unwrap();
+        (finding.grade, finding.ratio, finding.phrase.text(System::Metric).replace('\u{a0}', " "))
+    };
+    let (grade, ratio, text) = told(&design);
+    assert_eq!(grade, Grade::Fine, "{text}");
+    assert!(text.ends_with("By area they need one sheet of 18 mm, one of 12 mm and one of 9 mm."), "{text}");
+    let jobs = jobs(&design, &parts(&design));
+    let whole = design.shop.sheet_length.to_m() * design.shop.sheet_width.to_m();
+    let fullest = jobs.iter().map(Job::area).fold(0.0, f64::max) / whole;
+    assert!((ratio - fullest).abs() < 1e-9, "{ratio} {fullest}");
+    assert_eq!(jobs.len(), 3);
+    for job in &jobs {
+        let mut search = Search::new(job);
+        search.advance(2_000);
+        assert_eq!(search.best().bought(job), 1, "{:?}", job.thickness);
+    }
+    // A smaller sheet: of the thickest two are needed, of the others still one each.
+    design.shop.sheet_width = Length::mm(760.0);
+    let (grade, _, text) = told(&design);
+    assert!(
+        grade == Grade::Over && text.ends_with("two sheets of 18 mm, one of 12 mm and one of 9 mm."),
+        "{text}"
+    );
 }

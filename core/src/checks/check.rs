@@ -229,15 +229,9 @@ pub fn ratio_words(ratio: f64) -> String {
     }
 }
 
-/// A part of a whole: nothing where nothing is asked, [`MOST`] where there is nothing to take it from; never a NaN.
+/// A part of a whole: nothing where nothing is asked, [`MOST`] where there is nothing to take it from, whatever is asked; never a NaN.
 pub(super) fn part(asked: f64, given: f64) -> f64 {
-    if asked <= 0.0 {
-        0.0
-    } else if given > 0.0 {
-        (asked / given).min(MOST)
-    } else {
-        MOST
-    }
+    if given > 0.0 { if asked <= 0.0 { 0.0 } else { (asked / given).min(MOST) } } else { MOST }
 }
 
 /// What is asked of a part and what it can give, at one height, in one unit.

@@ -4,12 +4,11 @@
 use super::check::{Check, Group, Lever, Member, Rule, Use, Weight, worst};
 use super::dowel::ec5::Distances;
 use super::level::Loaded;
-use super::pin::shaft;
+use super::pin::presses;
 use super::table::{Table, add};
 use super::timber::Rectangle;
 use crate::catalogue::{Source, Standing};
 use crate::mechanics::{ArmId, Body, JointId};
-use crate::parts::axle_bush;
 use crate::quantity::{Amount, Phrase};
 use glam::DVec2;
 
@@ -83,12 +82,6 @@ impl Seat {
             .to_m()
     }
 
-    /// The hole it has in the arm, m: on a wheel axle a wider one.
-    fn hole(self, table: &Table<'_>) -> f64 {
-        let on_axle = matches!(self.joint, JointId::Br | JointId::Tr);
-        if on_axle { axle_bush(table.design) } else { table.design.running.bush }.to_m()
-    }
-
     /// The greatest force towards the end in any state, N; zero where the pin presses the other way.
     fn pull(self, at: &Loaded<'_>) -> f64 {
         self.forces(at).into_iter().fold(0.0, |most, force| most.max(force.x))
@@ -112,7 +105,7 @@ pub(super) fn checks(table: &Table<'_>, list: &mut Vec<Check>) {
 
 fn plug(table: &Table<'_>, ends: &[Seat]) -> Option<Check> {
     let (thick, strength) = (table.arm_thickness(), table.shear());
-    let area = |seat: Seat| 2.0 * thick * (seat.end(table) - seat.hole(table) / 2.0).max(0.0);
+    let area = |seat: Seat| 2.0 * thick * (seat.end(table) - presses(table, seat.joint) / 2.0).max(0.0);
     let seat_of = |member: Member| ends.iter().copied().find(|seat| Member::Joint(seat.joint) == member);
     let rule = Rule {
         id: "arm-plug",
@@ -147,7 +140,7 @@ fn plug(table: &Table<'_>, ends: &[Seat]) -> Option<Check> {
 
 fn tension(table: &Table<'_>, ends: &[Seat]) -> Option<Check> {
     let strength = TENSION_OF_BENDING * table.bending();
-    let area = |seat: &Seat| Rectangle { hole: seat.hole(table), ..table.gross() }.area();
+    let area = |seat: &Seat| Rectangle { hole: presses(table, seat.joint), ..table.gross() }.area();
     let rule = Rule {
         id: "arm-tension",
         group: Group::Arms,
@@ -217,9 +210,9 @@ fn glue(table: &Table<'_>, ends: &[Seat]) -> Option<Check> {
     )
 }
 
-/// The distances asked for at a pivot, the farthest of the three states.
+/// The distances asked for at a pivot, the farthest of the three states; for the diameter that presses on the wood, as in `pin-wood`.
 fn needed(table: &Table<'_>, seat: Seat, at: &Loaded<'_>) -> Distances {
-    let diameter = shaft(table, seat.joint);
+    let diameter = presses(table, seat.joint);
     let farther = |one: Distances, other: Distances| Distances {
         end: one.end.max(other.end),
         edge: one.edge.max(other.edge),
@@ -229,7 +222,7 @@ fn needed(table: &Table<'_>, seat: Seat, at: &Loaded<'_>) -> Distances {
 }
 
 fn against(asked: f64, given: f64) -> Phrase {
-    Phrase::new("needed ").with(Amount::Size(asked)).and(", given ").with(Amount::Size(given))
+    Phrase::new("needed ").with(Amount::AtLeast(asked)).and(", given ").with(Amount::AtMost(given))
 }
 
 fn end_distance(table: &Table<'_>, ends: &[Seat]) -> Option<Check> {
@@ -238,7 +231,7 @@ fn end_distance(table: &Table<'_>, ends: &[Seat]) -> Option<Check> {
         group: Group::Arms,
         title: "Pin to the end of the arm",
         weight: Weight::Advice,
-        formula: "loaded end max(7 d, 80 mm), unloaded max((1 + 6 sin α) d, 4 d); d the bolt or axle",
+        formula: "loaded end max(7 d, 80 mm), unloaded max((1 + 6 sin α) d, 4 d); d the bushing or axle in the wood",
         source: TABLE_8_4,
         unit: Amount::Size,
         levers: &[Lever::ArmEnds],
@@ -261,7 +254,7 @@ fn edge_distance(table: &Table<'_>, all: &[Seat]) -> Option<Check> {
         group: Group::Arms,
         title: "Pin to the edge of the arm",
         weight: Weight::Advice,
-        formula: "loaded edge max((2 + 2 sin α) d, 3 d), unloaded 3 d; d the bolt or axle",
+        formula: "loaded edge max((2 + 2 sin α) d, 3 d), unloaded 3 d; d the bushing or axle in the wood",
         source: TABLE_8_4,
         unit: Amount::Size,
         levers: &[Lever::ArmWidth],

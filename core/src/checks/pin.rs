@@ -256,13 +256,9 @@ struct Wood {
 
 impl Wood {
     fn new(table: &Table<'_>, joint: JointId) -> Self {
-        let running = &table.design.running;
-        let arm = [
-            table.arm_thickness(),
-            if hold(table, joint) == Hold::Axle { axle_bush(table.design) } else { running.bush }.to_m(),
-        ];
+        let arm = [table.arm_thickness(), presses(table, joint)];
         // The bolt sits bare in a cheek.
-        let cheek = [table.frame_thickness(), running.pin.to_m()];
+        let cheek = [table.frame_thickness(), table.design.running.pin.to_m()];
         let (other, place) = match joint.kind() {
             JointKind::Bl => (cheek, 1),
             JointKind::Br => (arm, 1),
@@ -290,6 +286,12 @@ impl Wood {
         let lesser = |least: Mode, mode: Mode| if mode.load < least.load { mode } else { least };
         planes.reduce(lesser).unwrap_or(Mode::least(&[]))
     }
+}
+
+/// Diameter of an arm's hole at a pivot, m: what presses on its wood is the bushing in it.
+pub(super) fn presses(table: &Table<'_>, joint: JointId) -> f64 {
+    let design = table.design;
+    if hold(table, joint) == Hold::Axle { axle_bush(design) } else { design.running.bush }.to_m()
 }
 
 /// What a pivot holds in wood by EN 1995-1-1, a bushing taken as the dowel and the bolt alone as what bends.

@@ -12,6 +12,7 @@ mod part;
 mod pivots;
 mod place;
 mod screw;
+mod sheet;
 mod small;
 mod solid;
 pub mod stack;
@@ -26,6 +27,7 @@ pub use part::{ArmName, Form, Grain, Part, Rides};
 pub use pivots::{Layer, Line, arm_hole, arm_joints, axle_bush, cheek_laps, line, lines, spacer_outside};
 pub use place::{Block, Outline};
 pub use screw::{ScrewBar, screw_bars};
+pub use sheet::sheet_areas;
 
 use crate::design::Design;
 

@@ -40,7 +40,7 @@ impl fmt::Display for Figure {
     }
 }
 
-const NO_VALUE: &str = "—";
+pub(super) const NO_VALUE: &str = "—";
 pub(crate) const METRE_IN_INCHES: f64 = 1.0 / 0.0254;
 const KILOGRAM_IN_POUNDS: f64 = 1.0 / 0.453_592_37;
 pub(crate) const NEWTON_IN_LBF: f64 = 1.0 / 4.448_221_615_260_5;

@@ -3,6 +3,7 @@
 //! Every quantity is a whole number of small steps in an `i64`, so that a design compares exactly, is stored exactly,
 //! and neither millimetres nor 1/64 in are ever rounded. Floating point begins where the mechanics begin.
 
+mod bound;
 mod digest;
 mod digits;
 mod error;
@@ -17,6 +18,7 @@ mod read;
 mod types;
 mod unit;
 
+pub use bound::{Bound, passes};
 pub use digest::Digest;
 pub use error::{LONGEST, ReadError};
 pub use kind::{Kind, Quantity, System};

@@ -1,4 +1,5 @@
 //! A sentence with figures in it, kept apart from the units it will be shown in.
+use super::bound::{self, Bound};
 use super::figures::Fit;
 use super::{Kind, Length, Style, System, figures, inwards, print};
 
@@ -7,6 +8,10 @@ use super::{Kind, Length, Style, System, figures, inwards, print};
 pub enum Amount {
     /// A size or place, m.
     Size(f64),
+    /// A size or place that must be reached, m: shown no smaller.
+    AtLeast(f64),
+    /// A size or place that must not be passed, m: shown no larger.
+    AtMost(f64),
     /// A length as it was entered, to be laid out with a rule.
     Laid(Length),
     /// A computed size to be laid out with a rule, m.
@@ -25,6 +30,10 @@ pub enum Amount {
     Limit(Kind, i64, i64),
     /// A small displacement, m.
     Give(f64),
+    /// A small length that must be reached, m: shown no smaller.
+    GiveAtLeast(f64),
+    /// A small length that must not be passed, m: shown no larger.
+    GiveAtMost(f64),
     /// From one small displacement to another, m.
     GiveRange(f64, f64),
     /// A force at the crank or on a wheel, N.
@@ -135,6 +144,8 @@ impl Amount {
     pub fn text(self, system: System) -> String {
         match self {
             Self::Size(metres) => figures::size(metres, system),
+            Self::AtLeast(metres) => bound::size(metres, Bound::Least, system),
+            Self::AtMost(metres) => bound::size(metres, Bound::Most, system),
             Self::Laid(length) => figures::laid(length, system),
             Self::Ruled(metres) => figures::ruled(metres, system),
             Self::Pinned(metres) => figures::pinned(Length::m(metres), system),
@@ -150,6 +161,8 @@ impl Amount {
                 return print(line.unwrap_or(end), kind, system, style).text();
             }
             Self::Give(metres) => figures::sag(metres, system),
+            Self::GiveAtLeast(metres) => bound::give(metres, Bound::Least, system),
+            Self::GiveAtMost(metres) => bound::give(metres, Bound::Most, system),
             Self::GiveRange(from, to) => {
                 let (from, to) = (figures::sag(from, system), figures::sag(to, system));
                 return if from.number == to.number {

@@ -37,14 +37,14 @@ pub fn reach(design: &Design) -> Result<(), Obstacle> {
         };
         return Err(Obstacle::new(
             "lo",
-            Phrase::new("The deck comes down to ").with(Amount::Size(folded)).and(why),
+            Phrase::new("The deck comes down to ").with(Amount::AtLeast(folded)).and(why),
         ));
     }
     if let Some(upright) = limits.height_high.filter(|upright| high >= upright - SLACK) {
         return Err(Obstacle::new(
             "hi",
             Phrase::new("The deck stays below ")
-                .with(Amount::Size(upright))
+                .with(Amount::AtMost(upright))
                 .and(", where the arms stand upright."),
         ));
     }

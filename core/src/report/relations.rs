@@ -18,8 +18,12 @@ impl Obstacle {
     }
 }
 
-fn size(length: Length) -> Amount {
-    Amount::Size(length.to_m())
+fn least(length: Length) -> Amount {
+    Amount::AtLeast(length.to_m())
+}
+
+fn most(length: Length) -> Amount {
+    Amount::AtMost(length.to_m())
 }
 
 /// The first rule between two inputs that is broken; none when all go together.
@@ -37,7 +41,7 @@ fn heights(design: &Design) -> Option<Obstacle> {
     (lift.highest <= lift.lowest).then(|| {
         Obstacle::new(
             "hi",
-            Phrase::new("The highest deck must stand above the lowest, ").with(size(lift.lowest)).and("."),
+            Phrase::new("The highest deck must stand above the lowest, ").with(least(lift.lowest)).and("."),
         )
     })
 }
@@ -45,8 +49,9 @@ fn heights(design: &Design) -> Option<Obstacle> {
 fn holes(design: &Design) -> Option<Obstacle> {
     let (arms, running) = (&design.arms, &design.running);
     if running.bush < running.pin {
-        let phrase =
-            Phrase::new("A bushing is at least as wide as the bolt in it, ").with(size(running.pin)).and(".");
+        let phrase = Phrase::new("A bushing is at least as wide as the bolt in it, ")
+            .with(least(running.pin))
+            .and(".");
         return Some(Obstacle::new("bo", phrase));
     }
     let on_axle = axle_bush(design);
@@ -55,9 +60,9 @@ fn holes(design: &Design) -> Option<Obstacle> {
     {
         if hole >= arms.width {
             let phrase = Phrase::new(format!("The hole for {which}, "))
-                .with(size(hole))
+                .with(Amount::Size(hole.to_m()))
                 .and(" wide, must leave wood in an arm ")
-                .with(size(arms.width))
+                .with(most(arms.width))
                 .and(" wide.");
             return Some(Obstacle::new(input, phrase));
         }
@@ -65,7 +70,7 @@ fn holes(design: &Design) -> Option<Obstacle> {
     let widest = running.bush.max(on_axle);
     if arms.end * 2 <= widest {
         let phrase = Phrase::new("The arm must go on past its widest hole, ")
-            .with(size(widest))
+            .with(least(widest))
             .and(": by more than half of that.");
         return Some(Obstacle::new("ae", phrase));
     }
@@ -78,7 +83,7 @@ fn holes(design: &Design) -> Option<Obstacle> {
     (running.axle >= running.wheel).then(|| {
         Obstacle::new(
             "xd",
-            Phrase::new("The axle must be thinner than its wheel, ").with(size(running.wheel)).and("."),
+            Phrase::new("The axle must be thinner than its wheel, ").with(most(running.wheel)).and("."),
         )
     })
 }
@@ -86,11 +91,11 @@ fn holes(design: &Design) -> Option<Obstacle> {
 fn across(design: &Design) -> Option<Obstacle> {
     let free = arm_spread(design, true) - arm_thickness(design);
     (free <= Length::ZERO).then(|| {
-        let least = arm_offset(design) * 2 + arm_thickness(design);
+        let taken = arm_offset(design) * 2 + arm_thickness(design);
         Obstacle::new(
             "fb",
             Phrase::new("Two pairs of arms need more than ")
-                .with(size(least))
+                .with(least(taken))
                 .and(" from outer arm to outer arm."),
         )
     })
@@ -102,9 +107,9 @@ fn thread(design: &Design) -> Option<Obstacle> {
         return Some(Obstacle::new(
             "sm",
             Phrase::new("A thread's mean diameter lies between its root, ")
-                .with(size(drive.root))
+                .with(Amount::GiveAtLeast(drive.root.to_m()))
                 .and(", and its outside, ")
-                .with(size(drive.major))
+                .with(Amount::GiveAtMost(drive.major.to_m()))
                 .and("."),
         ));
     }
@@ -112,7 +117,7 @@ fn thread(design: &Design) -> Option<Obstacle> {
         Obstacle::new(
             "sl",
             Phrase::new("A turn moves the nut by at least one pitch, ")
-                .with(Amount::Give(drive.pitch.to_m()))
+                .with(Amount::GiveAtLeast(drive.pitch.to_m()))
                 .and("."),
         )
     })
@@ -156,14 +161,31 @@ fn strut(design: &Design) -> Option<Obstacle> {
     }
 }
 
+/// Swivelled to their worst, by their trail towards the middle, the wheels must still stand apart: else the table stands on nothing.
 fn casters(design: &Design) -> Option<Obstacle> {
     let running = &design.running;
-    (running.caster_left >= running.caster_right).then(|| {
-        Obstacle::new(
-            "cy",
-            Phrase::new("The right casters must stand to the right of the left ones, ")
-                .with(size(running.caster_left))
-                .and(" from the pivots."),
+    let trail = running.caster_trail;
+    if running.caster_left >= running.caster_right {
+        let phrase = Phrase::new("The right casters must stand to the right of the left ones, ")
+            .with(least(running.caster_left))
+            .and(" from the pivots.");
+        return Some(Obstacle::new("cy", phrase));
+    }
+    if running.caster_left + trail * 2 >= running.caster_right {
+        let phrase = Phrase::new(
+            "Swivelled towards each other the wheels of the left and right casters must still stand apart: the right casters more than ",
         )
+        .with(least(running.caster_left + trail * 2))
+        .and(" from the pivots, twice the caster trail beyond the left ones.");
+        return Some(Obstacle::new("cy", phrase));
+    }
+    (running.caster_across <= trail).then(|| {
+        let phrase = Phrase::new(
+            "Swivelled inwards the casters' wheels must still stand on their own side of the table: the casters farther off the middle than \
+             their trail, ",
+        )
+        .with(least(trail))
+        .and(".");
+        Obstacle::new("cz", phrase)
     })
 }

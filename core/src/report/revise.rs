@@ -164,9 +164,9 @@ fn fitted(design: &Design, field: &Field, steps: i64) -> Option<Offer> {
     let moved = changed.lift != design.lift;
     (moved && reach(&changed).is_ok() && field.key != "lo" && field.key != "hi").then(|| Offer {
         phrase: Phrase::new("Change it and lift from ")
-            .with(Amount::Size(changed.lift.lowest.to_m()))
+            .with(Amount::AtLeast(changed.lift.lowest.to_m()))
             .and(" to ")
-            .with(Amount::Size(changed.lift.highest.to_m())),
+            .with(Amount::AtMost(changed.lift.highest.to_m())),
         design: Box::new(changed),
     })
 }

@@ -26,13 +26,9 @@ fn grown(length: Length, by: f64, step: f64) -> Length {
     Length::mm((length.to_mm() * by / step).ceil() * step)
 }
 
-fn size(length: Length) -> Amount {
-    Amount::Size(length.to_m())
-}
-
-/// `Bushings 28 mm wide` and its like.
+/// `Bushings 28 mm wide` and its like: every step makes something larger, and who takes the figure as it is read takes no less than was tried.
 fn sized(before: &str, length: Length, after: &str) -> Phrase {
-    Phrase::new(before).with(size(length)).and(after)
+    Phrase::new(before).with(Amount::AtLeast(length.to_m())).and(after)
 }
 
 /// `Two layers instead of one in the arms` and its like.

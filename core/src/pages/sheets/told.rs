@@ -1,6 +1,6 @@
 //! Cuts and hints in words.
 use crate::pages::document::Text;
-use crate::quantity::{Length, System, figures};
+use crate::quantity::{Amount, Length, System, figures};
 use crate::workshop::sheets::{Hint, Job, Pass};
 
 /// Two sides with their unit.
@@ -66,7 +66,7 @@ pub(super) fn pass_words(job: &Job, pass: &Pass, system: System) -> String {
 
 /// A change that saves a sheet.
 pub(super) fn hint(hint: &Hint, system: System) -> Text {
-    let by = |by: &Length| figures::marked(*by, system).to_string();
+    let by = |by: &Length| Amount::AtLeast(by.to_m()).text(system);
     match hint {
         Hint::LongerSheet(more) => Text::default().words("The sheet ").strong(by(more)).words(" longer"),
         Hint::WiderSheet(more) => Text::default().words("The sheet ").strong(by(more)).words(" wider"),

@@ -24,13 +24,13 @@ pub(super) fn clashes(report: &Report) -> Vec<Finding> {
             let (grade, phrase, remedy) = if missing > 0.0 {
                 (
                     Grade::Over,
-                    at(start.with(Amount::Give(missing)).and(" are missing between them")),
+                    at(start.with(Amount::GiveAtLeast(missing)).and(" are missing between them")),
                     Phrase::new("Move or slim one of them by as much, and a millimetre to spare."),
                 )
             } else {
                 (
                     Grade::Watch,
-                    at(start.and("only ").with(Amount::Give(pair.gap)).and(" between them")),
+                    at(start.and("only ").with(Amount::GiveAtMost(pair.gap)).and(" between them")),
                     Phrase::new("Keep to the sizes here, or give them a millimetre more."),
                 )
             };

@@ -39,8 +39,8 @@ pub(super) fn remedy(report: &Report) -> Option<Phrase> {
     let limit = share * design.drive.crank_limit.to_n();
     let crank = Length::mm((design.drive.crank.to_mm() * ratio / share).ceil());
     let stop = higher_stop(design, limit)
-        .map(|lowest| Phrase::new("A lowest deck of ").with(Amount::Size(lowest.to_m())));
-    let lever = (crank < design.lift.pin_line).then_some(Amount::Size(crank.to_m()));
+        .map(|lowest| Phrase::new("A lowest deck of ").with(Amount::AtLeast(lowest.to_m())));
+    let lever = (crank < design.lift.pin_line).then_some(Amount::AtLeast(crank.to_m()));
     match (stop, lever) {
         (Some(stop), Some(lever)) => {
             Some(stop.and(format!(" {keeps}; so does a crank of ")).with(lever).and("."))

@@ -1,5 +1,5 @@
 //! Whether the arms clear the frames, the wheels stay on their rails, and the parts add up to the heights.
-use crate::quantity::{Amount, Phrase};
+use crate::quantity::{Amount, Phrase, passes};
 use crate::report::finding::{Finding, Grade, Spot};
 use crate::report::{Report, Station};
 
@@ -34,7 +34,7 @@ pub(super) fn stands(report: &Report) -> Option<Finding> {
                 .and(": the wheels come close to the pivots and the table stands unsteadily."),
             match steepest(report) {
                 Some(height) => Phrase::new("A highest deck of ")
-                    .with(Amount::Size(height))
+                    .with(Amount::AtMost(height))
                     .and(" keeps the arms below ")
                     .with(Amount::Angle(STEEP))
                     .and("; so do longer arms."),
@@ -46,10 +46,14 @@ pub(super) fn stands(report: &Report) -> Option<Finding> {
     })
 }
 
-/// The greatest deck height of the sweep at which no arm is too steep, m; none where one is at every height.
+/// A lift smaller than this is none, m: more than a line of any rule.
+const LIFT: f64 = 0.002;
+
+/// The greatest deck height of the sweep at which no arm is too steep, m; none where that leaves no lift.
 fn steepest(report: &Report) -> Option<f64> {
     let flat = |station: &&Station| station.pose.theta.iter().all(|theta| *theta <= STEEP);
-    report.stations.iter().rev().find(flat).map(|station| station.height)
+    let height = report.stations.iter().rev().find(flat)?.height;
+    (height > report.lowest() + LIFT).then_some(height)
 }
 
 /// The square tips of the arms sweep a circle about the end pins; base and deck must stay outside it.
@@ -63,18 +67,18 @@ pub(super) fn clears(report: &Report) -> Vec<Finding> {
         (over_casters, "the caster plates", "lower", "Raise the base pin line", Spot::BasePivot),
     ]
     .into_iter()
-    .filter(|(room, ..)| *room < needed)
+    .filter(|(room, ..)| passes(needed, *room))
     .map(|(room, what, pins, help, spot)| {
         finding(
             Grade::Over,
             needed / room.max(1e-4),
             Phrase::new("The arm ends sweep ")
-                .with(Amount::Size(needed))
+                .with(Amount::AtLeast(needed))
                 .and(format!(" about their {pins} pins, but {what} is only "))
-                .with(Amount::Size(room))
+                .with(Amount::AtMost(room))
                 .and(" away."),
             Phrase::new(format!("{help} by "))
-                .with(Amount::Size(needed - room))
+                .with(Amount::AtLeast(needed - room))
                 .and(", shorten the ends past the pins, or round them off."),
             None,
             spot,
@@ -98,18 +102,20 @@ pub(super) fn rails(report: &Report) -> Vec<Finding> {
     .into_iter()
     .filter_map(|(end, rail, spot, far, height)| {
         let missing = far + radius - end;
-        (missing > 0.0).then(|| {
+        passes(far + radius, end).then(|| {
             finding(
                 Grade::Over,
                 1.0 + missing / radius,
                 Phrase::new("The wheels run off the ")
                     .and(rail)
                     .and(" by ")
-                    .with(Amount::Size(missing))
+                    .with(Amount::AtLeast(missing))
                     .and(" at deck ")
                     .with(Amount::Size(height))
                     .and("."),
-                Phrase::new(format!("Make the {rail} longer by as much, or raise the lowest deck.")),
+                Phrase::new(format!("Make the {rail} longer by "))
+                    .with(Amount::AtLeast(missing))
+                    .and(", or raise the lowest deck."),
                 Some(height),
                 spot,
             )

@@ -2,7 +2,7 @@
 use super::strength::spot;
 use crate::checks::Holding;
 use crate::design::{Design, DriveKind};
-use crate::quantity::{Amount, Length, Phrase};
+use crate::quantity::{Amount, Kind, Length, Phrase};
 use crate::report::finding::{Finding, Grade, Spot};
 use crate::report::{Report, Station};
 
@@ -35,7 +35,7 @@ pub(super) fn holding(report: &Report) -> Option<Finding> {
     };
     let remedy = (grade != Grade::Fine).then(|| {
         Phrase::new("Fit a brake or a latch, or take a lead of ")
-            .with(Amount::Give(lead_that_holds(&report.design)))
+            .with(Amount::GiveAtMost(lead_that_holds(&report.design)))
             .and(" or less.")
     });
     Some(Finding {
@@ -66,15 +66,15 @@ pub(super) fn length(report: &Report) -> Option<Finding> {
         grade: Grade::Over,
         ratio: needed / drive.screw_length.to_m(),
         phrase: Phrase::new("The screw is ")
-            .with(Amount::Size(drive.screw_length.to_m()))
+            .with(Amount::Written(Kind::Length, drive.screw_length.steps()))
             .and(" long; with the nut it must reach ")
-            .with(Amount::Size(needed))
+            .with(Amount::AtLeast(needed))
             .and(" at deck ")
             .with(Amount::Size(height))
             .and("."),
         remedy: Some(
             Phrase::new("Take one of ")
-                .with(Amount::Size(needed))
+                .with(Amount::AtLeast(needed))
                 .and(" at least, or raise the lowest deck."),
         ),
         cure: None,

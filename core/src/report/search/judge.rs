@@ -10,7 +10,7 @@ use crate::checks::{self, Verdict};
 use crate::design::{Design, check};
 use crate::mechanics::frame3::Frame3;
 use crate::mechanics::{Mechanism, Solver, idealise};
-use crate::parts::{Form, Part, Rides, parts};
+use crate::parts::{Part, Rides, parts, sheet_areas};
 use crate::quantity::{Length, Money};
 use crate::report::sway::{Case, frame, told};
 use crate::report::{
@@ -18,7 +18,6 @@ use crate::report::{
 };
 use crate::workshop::hardware::bill;
 use crate::workshop::sheets::{Job, Search as Packing, jobs};
-use std::collections::BTreeMap;
 
 /// Why a table is none.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -88,14 +87,10 @@ fn least_sheets(design: &Design, list: &[Part]) -> f64 {
     let room = area([shop.sheet_length, shop.sheet_width].map(trimmed));
     let offcuts = [[shop.offcut_length, shop.offcut_width], [shop.second_length, shop.second_width]];
     let free: f64 = offcuts.map(area).iter().sum();
-    let mut areas: BTreeMap<Length, f64> = BTreeMap::new();
-    for part in list.iter().filter(|part| part.form == Form::Sheet) {
-        *areas.entry(part.layer()).or_default() += part.sheet_area();
-    }
     if room <= 0.0 {
         return 0.0;
     }
-    areas.values().map(|area| ((area - free).max(0.0) / room - 1e-9).ceil()).sum()
+    sheet_areas(list).iter().map(|(_, area)| ((area - free).max(0.0) / room - 1e-9).ceil()).sum()
 }
 
 /// What all but the sheets costs, and what one sheet costs, in units of money; what has no price counts as nothing.

@@ -2,7 +2,7 @@
 use crate::checks::Lever;
 use crate::design::{Design, check};
 use crate::parts::flange_thickness;
-use crate::quantity::{Amount, Length, Phrase};
+use crate::quantity::{Amount, Kind, Length, Phrase};
 use crate::report::reach;
 use crate::report::trial::Trial;
 
@@ -150,7 +150,7 @@ impl Step {
         } else {
             sway.guide_span = GUIDES_APART;
             Phrase::new("Two guides on either end of the driven axle, ")
-                .with(Amount::Size(GUIDES_APART.to_m()))
+                .with(Amount::AtLeast(GUIDES_APART.to_m()))
                 .and(" apart, on brackets of your own")
         };
         if [false, true].into_iter().any(|deck| flange_thickness(&changed, deck) == Length::ZERO) {
@@ -185,9 +185,9 @@ fn tighter(design: &Design) -> Taken {
         return idle("Tighter holes", "as tight as a hand reamer makes them already.");
     }
     let words = Phrase::new("Holes with ")
-        .with(Amount::Give(running.clearance.to_m()))
+        .with(Amount::Written(Kind::Length, running.clearance.steps()))
         .and(" of play on the bolts and ")
-        .with(Amount::Give(running.axle_clearance.to_m()))
+        .with(Amount::Written(Kind::Length, running.axle_clearance.steps()))
         .and(" on the axles");
     Ok(Trial { words, design: changed })
 }
