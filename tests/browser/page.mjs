@@ -66,10 +66,10 @@ export class RisewrightPage {
     await this.page.locator(".reader h2", { hasText: title }).first().waitFor({ timeout: 20_000 });
   }
 
-  /** Waits until a document is complete; it is busy from the moment when a newer one is asked for. */
+  /** Waits until a document is complete; it is busy from the moment when a newer one is asked for. What helps takes a quiet machine 10 s. */
   async done(title) {
     await this.read(title);
-    await this.page.waitForFunction(() => !document.querySelector(".reader[aria-busy], .working"), null, { timeout: 60_000 });
+    await this.page.waitForFunction(() => !document.querySelector(".reader[aria-busy], .working"), null, { timeout: 240_000 });
   }
 
   /** The deck's height in millimetres, unrounded. */

@@ -3,7 +3,7 @@ import { violations } from "../axe.mjs";
 import { DOCUMENTS } from "../page.mjs";
 
 export const name = "Every page that is read: no figure missing, nothing for axe to find, every control by key, no sideways scroll on a phone";
-export const patience = 600_000;
+export const patience = 1_200_000;
 
 /** Documents that name no size, and read the same in all units. */
 const WITHOUT_SIZES = ["compare", "lessons", "sources"];

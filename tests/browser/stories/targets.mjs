@@ -27,9 +27,9 @@ export async function run({ page, risewright }) {
 
   const begun = Date.now();
   await risewright.button("Look for tables").click();
-  await page.locator(".reader [data-open]").first().waitFor({ timeout: 30_000 });
+  await page.locator(".reader [data-open]").first().waitFor({ timeout: 60_000 });
   console.log(`  first tables after ${Date.now() - begun} ms`);
-  await page.waitForFunction(() => !document.querySelector(".working"), null, { timeout: 90_000 });
+  await risewright.done("Targets");
   console.log(`  all after ${Date.now() - begun} ms`);
   assert.deepEqual(await violations(page), []);
   await page.setViewportSize({ width: 390, height: 844 });

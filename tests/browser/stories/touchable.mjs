@@ -4,7 +4,7 @@ import { DOCUMENTS } from "../page.mjs";
 
 export const name = "Where a finger points, on a phone and on a tablet: whatever can be touched is 44 px high and wide, or has its words to touch as well";
 export const device = PHONE;
-export const patience = 400_000;
+export const patience = 600_000;
 
 const TABLET = { width: 1024, height: 768 };
 const SIDE = 44;
