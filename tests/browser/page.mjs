@@ -66,18 +66,35 @@ export class RisewrightPage {
     await this.page.locator(".reader h2", { hasText: title }).first().waitFor({ timeout: 20_000 });
   }
 
-  /** Waits until a document is complete. */
+  /** Waits until a document is complete; it is busy from the moment when a newer one is asked for. What helps takes a quiet machine 10 s. */
   async done(title) {
     await this.read(title);
-    await this.page.waitForFunction(() => !document.querySelector(".reader[aria-busy], .working"), null, { timeout: 60_000 });
+    await this.page.waitForFunction(() => !document.querySelector(".reader[aria-busy], .working"), null, { timeout: 240_000 });
   }
 
   /** The deck's height in millimetres, unrounded. */
   async height() {
-    // What nobody sees follows when the deck rests. The page's own clock, so that its busy turns are waited for.
+    // What nobody sees follows when the deck rests.
     await this.drawn();
-    await this.page.evaluate((rest) => new Promise((done) => setTimeout(done, rest)), REST);
+    await this.pass(REST);
     return 1000 * Number(await this.carriage.inputValue());
+  }
+
+  /** Waits so long, ms, by the page's own clock: whatever the page does after a shorter time has been done by then, however busy it is. */
+  async pass(time) {
+    await this.page.evaluate((time) => new Promise((done) => setTimeout(done, time)), time);
+  }
+
+  /** Waits until what would help has been tried against every finding. */
+  async advised() {
+    await this.drawn();
+    await this.pass(REST);
+    // One finding after the other is tried, each in a turn of the page's own; the turns here come no oftener than twice between two of those.
+    await this.page.evaluate(async () => {
+      const findings = document.querySelectorAll(".findings li").length;
+      for (let turn = 0; turn < 10 + 3 * findings; turn += 1) await new Promise((done) => setTimeout(done));
+    });
+    await this.page.locator(".findings .awaited").first().waitFor({ state: "detached" });
   }
 
   /** Waits until the picture shows the present state: two frames, since a drag is drawn in the next one. */

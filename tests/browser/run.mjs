@@ -26,11 +26,16 @@ if (!chosen.length) {
  */
 async function tell(story, browser, server) {
   const problems = [];
-  const context = await watched(browser, server.address, problems, { ...DESKTOP, ...story.device });
+  const broken = [];
+  const contexts = [];
   // A second profile that a story opens is watched like the first.
-  const another = (device = DESKTOP) => watched(browser, server.address, problems, device);
-  let broken = [];
+  const another = async (device = DESKTOP) => {
+    const context = await watched(browser, server.address, problems, device);
+    contexts.push(context);
+    return context;
+  };
   try {
+    const context = await another({ ...DESKTOP, ...story.device });
     const page = await context.newPage();
     const risewright = new RisewrightPage(page, server.address);
     const given = { page, risewright, context, another, address: server.address, problems };
@@ -41,11 +46,10 @@ async function tell(story, browser, server) {
     });
     await Promise.race([story.run(given), late]).finally(() => clearTimeout(timer));
   } catch (trouble) {
-    broken = [trouble.stack ?? String(trouble)];
+    broken.push(trouble.stack ?? String(trouble));
   }
-  problems.push(...(await leavings(context)));
+  for (const context of contexts) await context.close().catch((trouble) => broken.push(`not closed: ${trouble}`));
   const unexpected = problems.filter((problem) => !story.expected?.some((pattern) => pattern.test(problem)));
-  await context.close();
   return [...broken, ...unexpected];
 }
 
@@ -53,19 +57,19 @@ async function watched(browser, address, problems, device) {
   const context = await browser.newContext(device);
   context.setDefaultTimeout(20_000);
   await watch(context, address, problems);
+  // A story may close it before the end: what it leaves behind is looked at whenever it goes, once.
+  const close = context.close.bind(context);
+  let closed;
+  context.close = () => (closed ??= leavings(context).then((left) => problems.push(...left)).finally(close));
   return context;
 }
 
-const server = await serve().catch(stopWith);
 let passed = 0;
 let failed = 0;
 
 /** Tells stories of a list, which other lanes share, until none is left. */
-async function lane(stories) {
-  const browser = await launch().catch((trouble) => {
-    server.stop();
-    stopWith(trouble);
-  });
+async function lane(stories, server) {
+  const browser = await launch();
   for (let next = stories.shift(); next; next = stories.shift()) {
     const { file, story } = next;
     const start = performance.now();
@@ -83,18 +87,22 @@ const stories = await Promise.all(chosen.map(async (file) => ({ file, story: awa
 const apart = stories.filter(({ story }) => story.alone);
 // The long ones first, so that no lane waits for another at the end.
 const together = stories.filter(({ story }) => !story.alone).toSorted((one, other) => patienceOf(other.story) - patienceOf(one.story));
-// Most of a story's time is waiting: for a frame, for the late write of an address.
-await Promise.all(Array.from({ length: LANES }, () => lane(together)));
-await lane(apart);
-server.stop();
+let server;
+try {
+  server = await serve();
+  // Most of a story's time is waiting: for a frame, for the late write of an address.
+  await Promise.all(Array.from({ length: LANES }, () => lane(together, server)));
+  await lane(apart, server);
+} catch (trouble) {
+  // No server, or no browser.
+  console.error(trouble.message);
+  failed += 1;
+} finally {
+  server?.stop();
+}
 console.log(`\n${passed} passed, ${failed} failed`);
 process.exit(failed ? 1 : 0);
 
 function patienceOf(story) {
   return story.patience ?? PATIENCE;
-}
-
-function stopWith(trouble) {
-  console.error(trouble.message);
-  process.exit(1);
 }

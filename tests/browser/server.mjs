@@ -7,7 +7,8 @@ export const ROOT = join(import.meta.dirname, "..", "..");
 /** The built page; the environment variable DIST names another one. */
 export const DIST = process.env.DIST ?? join(ROOT, "dist");
 
-const TARGET = process.env.CARGO_TARGET_DIR ?? join(ROOT, "target");
+/** Where cargo puts what it builds. */
+export const TARGET = process.env.CARGO_TARGET_DIR ?? join(ROOT, "target");
 /** The page that fails on demand; the environment variable TRIAL names another one. */
 export const TRIAL = process.env.TRIAL ?? join(TARGET, "trial");
 

@@ -24,7 +24,7 @@ export async function run({ page, risewright }) {
     await risewright.drawn();
     const height = await risewright.height();
     assert.ok(height > low, `${drive}: ${low} to ${height}`);
-    const [native] = solved(link, [height / 1000]).results;
+    const [native] = (await solved(link, [height / 1000])).results;
     assert.deepEqual(await risewright.values("Screw force"), [native.F_raise, native.F0, native.F_lower].map(kn), drive);
     assert.equal(Number(await risewright.reading("raise").textContent()), Math.round(native.crank_force), drive);
     const words = (await page.locator(".figure text").allTextContents()).join(" ");

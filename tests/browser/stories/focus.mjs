@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import { LAPTOP } from "../browser.mjs";
 
 export const name = "With keys alone: every control is reached and shows its focus uncovered, and each task of the page can be done";
-export const patience = 180_000;
+export const patience = 400_000;
 export const device = { ...LAPTOP, permissions: ["clipboard-read", "clipboard-write"] };
 
 /** Tabs through the page until the first control comes again; what was reached, in order. */

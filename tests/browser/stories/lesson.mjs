@@ -45,7 +45,7 @@ export async function run({ page, risewright, another, address }) {
     await risewright.drawn();
   }
   await page.mouse.up();
-  await page.waitForTimeout(300);
+  await risewright.done("Why the bottom");
   const drawn = await forces(page);
   assert.ok(drawn.every((force, at) => at === 0 || force >= drawn[at - 1]), `${drawn}`);
   assert.ok(drawn.at(-1) > drawn[0] + 2, `${drawn}`);
@@ -75,7 +75,7 @@ export async function run({ page, risewright, another, address }) {
     await phone.risewright.drawn();
   }
   await touch("touchEnd");
-  await phone.page.waitForTimeout(300);
+  await phone.risewright.done("Why the bottom");
   const touched = await forces(phone.page);
   assert.ok(touched.at(-1) > touched[0] + 1, `${touched}`);
   await phone.context.close();
@@ -92,7 +92,7 @@ export async function run({ page, risewright, another, address }) {
   };
   await focusOn(".lesson-guess input");
   for (let press = 0; press < 5; press += 1) await keys.page.keyboard.press("ArrowRight");
-  await keys.page.waitForTimeout(300);
+  await keys.risewright.done("Why the bottom");
   assert.ok((await forces(keys.page))[0] > 1, "five presses raise the guess");
   assert.equal(await keys.page.evaluate(() => document.activeElement.type), "range", "the focus stays");
   await focusOn("button[value=see]");

@@ -12,6 +12,7 @@ export async function run({ page, risewright, context, another, address }) {
   await risewright.carriage.press("End");
   await risewright.drawn();
   await risewright.button("Copy link").click();
+  await risewright.button("Copied").waitFor();
   const copied = await page.evaluate(() => navigator.clipboard.readText());
   // Of the same design, with the deck where it stands.
   assert.match(copied, /#1\/elevation,at\w+\//);

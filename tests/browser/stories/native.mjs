@@ -25,7 +25,7 @@ export async function run({ page, risewright }) {
       await risewright.carriage.press(key);
       await risewright.drawn();
       const height = (await risewright.height()) / 1000;
-      const [native] = solved(link, [height]).results;
+      const [native] = (await solved(link, [height])).results;
       const kn = (newtons) => Math.round(newtons / 10) / 100;
       const where = `${link} at ${height} m`;
       assert.deepEqual(await risewright.values("Screw force"), [native.F_raise, native.F0, native.F_lower].map(kn), where);

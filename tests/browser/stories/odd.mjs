@@ -5,7 +5,7 @@ import { RisewrightPage } from "../page.mjs";
 import { ROOT } from "../server.mjs";
 
 export const name = "Twelve odd tables, four widths, mm and in, two fonts: no lettering meets other lettering or is cut off, the level is one";
-export const patience = 240_000;
+export const patience = 600_000;
 
 const { designs } = JSON.parse(readFileSync(join(ROOT, "tests", "reference", "odd_designs.json"), "utf8"));
 const WINDOWS = [[1280, 720], [1440, 900], [1920, 1080], [390, 844]];

@@ -51,7 +51,10 @@ export async function run({ page, risewright, problems }) {
   assert.deepEqual(outcome, { through: [], kept: "link", worker: false, policy: false, asked: false, ran: false });
   // The listener that is silent in all other stories has heard these.
   for (const directive of ["connect-src https://example.org", "trusted-types trusted-types-policy"]) {
-    assert.ok(problems.some((problem) => problem.startsWith(`content policy: ${directive}`)), `${directive}\n${problems.join("\n")}`);
+    const heard = () => problems.some((problem) => problem.startsWith(`content policy: ${directive}`));
+    // It is told by the page, some time after the breach.
+    for (const begun = Date.now(); !heard() && Date.now() - begun < 20_000; ) await page.waitForTimeout(20);
+    assert.ok(heard(), `${directive}\n${problems.join("\n")}`);
   }
 
   const module = async (dist) => {

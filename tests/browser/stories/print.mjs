@@ -20,6 +20,7 @@ export async function run({ page, risewright }) {
   // Overloaded, with a score of findings, it still is one page.
   await risewright.open("#1/elevation/a");
   await risewright.write("Weight", "320 kg");
+  assert.ok((await page.locator(".findings li.over").count()) >= 10);
   for (const format of ["A4", "Letter"]) {
     const file = await page.pdf({ format, preferCSSPageSize: true, printBackground: true });
     assert.equal(pagesOf(file), 1, `overloaded, on ${format}`);
@@ -39,6 +40,7 @@ export async function run({ page, risewright }) {
       await sheet.waitFor();
       assert.equal(await sheet.count(), 1, where);
       const text = await sheet.innerText();
+      assert.match(text, new RegExp(`Highest deck, \\d+\\s${units}\n`), `${where}: not in ${units}`);
       const ratio = Number(text.match(/Scale\s+1:(\d+)/)[1]);
       assert.ok(scales.includes(ratio), `${where}: 1:${ratio} is no standard scale`);
       for (const part of ["Key figures", "Findings", "Before you raise it", "This design as a link", fragment, "Highest deck", "Lowest deck"]) {

@@ -29,6 +29,7 @@ export async function run({ page, context, another }) {
     const field = page.getByLabel("Your design, as a link:");
     assert.equal(await field.inputValue(), address + link);
     await page.getByRole("button", { name: "Copy link" }).click();
+    await page.getByRole("status").filter({ hasText: "Copied." }).waitFor();
     assert.equal(await page.evaluate(() => navigator.clipboard.readText()), address + link);
     await field.focus();
     assert.equal(await page.evaluate(() => document.activeElement.selectionEnd - document.activeElement.selectionStart), (address + link).length);
@@ -43,8 +44,10 @@ export async function run({ page, context, another }) {
     // The design fails every start: trying again leads back here at once.
     await setTrial(page, true);
     const again = page.getByRole("button", { name: "Try again with this design" });
+    await page.evaluate(() => (window.old = true));
     await again.click();
-    await page.waitForFunction(() => performance.getEntriesByType("resource").some(({ name }) => name.endsWith("page.js")));
+    // Another document, not the one that stood there.
+    await page.waitForFunction(() => !window.old);
     await safe.waitFor();
     await page.locator("summary").click();
     await page.getByText("asked to fail at the start").waitFor();

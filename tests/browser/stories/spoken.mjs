@@ -24,7 +24,7 @@ async function walked(page) {
 
 export async function run({ page, risewright }) {
   await risewright.open("#1/elevation/a");
-  await page.waitForTimeout(300);
+  await risewright.advised();
   const heard = await walked(page);
   if (process.env.KEEP) await writeFile(RECORD, heard);
   assert.equal(heard, await readFile(RECORD, "utf8"), "the screen reads otherwise than spoken.txt");
@@ -39,7 +39,9 @@ export async function run({ page, risewright }) {
     new MutationObserver(() => window.announced.push(status.textContent)).observe(status, { childList: true, characterData: true, subtree: true });
   });
   const announced = async () => {
-    await page.waitForTimeout(300);
+    // Nothing is announced later than what nobody sees.
+    await risewright.drawn();
+    await risewright.pass(300);
     return page.evaluate(() => window.announced.splice(0).map((words) => words.replaceAll("\u00a0", " ")));
   };
 

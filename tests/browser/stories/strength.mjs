@@ -17,6 +17,7 @@ export async function run({ page, risewright }) {
   await row.locator("[data-take]").first().click();
   await page.waitForFunction((old) => document.querySelector(".tabs a[aria-current]").hash !== old, link);
   await risewright.done("Strength");
+  assert.notEqual(await page.locator(".reader").textContent(), words, "the page of the design that was taken over");
   assert.equal(await page.locator(`.reader details[data-fold="${fold}"]`).evaluate((element) => element.open), true);
   await page.keyboard.press("Control+z");
   assert.equal(await risewright.link(), link);

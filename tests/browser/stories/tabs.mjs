@@ -9,7 +9,7 @@ async function named(tab, text) {
   await nameOf(tab).fill(text);
   await tab.link();
   // What follows within half a second is written later.
-  await tab.page.waitForTimeout(600);
+  await tab.pass(600);
 }
 
 export async function run({ page, risewright: one, context, address }) {
@@ -28,7 +28,8 @@ export async function run({ page, risewright: one, context, address }) {
   await named(one, "First");
   for (const weight of ["61", "62", "63"]) {
     await two.write("Weight", weight);
-    await two.page.waitForTimeout(600);
+    await two.link();
+    await two.pass(600);
   }
   await named(one, "First again");
   assert.equal(await nameOf(two).inputValue(), "Second", "no tab changes another that is open");

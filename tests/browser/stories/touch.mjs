@@ -24,16 +24,19 @@ export async function run({ page, risewright }) {
   assert.equal(await scrolled(), 0);
 
   const low = await risewright.height();
+  await page.evaluate(() => addEventListener("scrollend", () => (window.rests = true)));
   await drag(page, { x: 60, y: 560 }, { x: 60, y: 260 });
-  await page.waitForTimeout(300);
+  // While the page still glides a tap would only stop it.
+  await page.waitForFunction(() => window.rests);
   assert.ok((await scrolled()) > 100, "a finger elsewhere scrolls");
   assert.equal(await risewright.height(), low, "and moves nothing");
 
   // The crank strip stays at hand at the lower edge.
   const raise = await risewright.button("Raise").boundingBox();
   assert.ok(raise.y + raise.height <= 844 && raise.height >= 44);
+  const turns = await risewright.reading("turns").textContent();
   await tap(page, { x: raise.x + 20, y: raise.y + 20 });
-  await page.waitForTimeout(700);
+  await page.waitForFunction((turns) => document.querySelector("[data-reading=turns]").textContent !== turns, turns);
   await risewright.button("Stop").tap();
   assert.ok((await risewright.height()) > low);
 

@@ -4,7 +4,7 @@ import { DOCUMENTS } from "../page.mjs";
 
 export const name = "Where a finger points, on a phone and on a tablet: whatever can be touched is 44 px high and wide, or has its words to touch as well";
 export const device = PHONE;
-export const patience = 180_000;
+export const patience = 600_000;
 
 const TABLET = { width: 1024, height: 768 };
 const SIDE = 44;
@@ -45,6 +45,7 @@ export async function run({ page, risewright }) {
     await risewright.drawn();
     // All groups of inputs unfolded.
     await page.locator(".inputs details").evaluateAll((all) => all.forEach((group) => (group.open = true)));
+    await page.waitForFunction(() => [...document.querySelectorAll(".inputs details")].every((group) => group.querySelector(".row")));
     assert.deepEqual(await small(page), [], `elevation, ${size.width} px`);
     for (const [word, title] of DOCUMENTS) {
       await risewright.follow(`#1/${word}/a`);

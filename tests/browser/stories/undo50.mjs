@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import { backAndForth } from "../history.mjs";
 
 export const name = "Fifty mixed edits, undone to the start and redone to the end, pass the same links; units change none of them";
-export const patience = 180_000;
+export const patience = 400_000;
 
 const write = (label, text) => ({ what: `${label} ${text}`, act: (risewright) => risewright.write(label, text) });
 const choose = (label, words) => ({

@@ -28,6 +28,8 @@ export async function run({ page }) {
     await risewright.open();
     assert.deepEqual(await versionsLoaded(page), [second]);
 
+    // Leaving a page cancels what it still loads, and a cancelled request counts as a failed one.
+    await page.waitForLoadState("networkidle");
     host.stop();
     await risewright.open();
     assert.equal((await versionsLoaded(page)).length, 1);

@@ -47,8 +47,15 @@ export async function run({ page, risewright }) {
   assert.ok(tab.x >= 0 && tab.x + tab.width <= 390, JSON.stringify(tab));
   await page.setViewportSize({ width: 1440, height: 900 });
 
-  await page.workers()[0].evaluate(() => postMessage(["dead", 0, "forced by a test"]));
-  await page.waitForFunction(() => true);
+  // A worker that says it is dead is ended, and another makes the pages from then on.
+  await risewright.done("Sources");
+  const [dead] = page.workers();
+  const gone = dead.waitForEvent("close");
+  // It may be gone before it can answer.
+  await dead.evaluate(() => postMessage(["dead", 0, "forced by a test"])).catch(() => {});
+  await gone;
   await risewright.view("Hardware");
+  await risewright.done("Hardware");
   assert.equal(page.workers().length, 1);
+  assert.notEqual(page.workers()[0], dead);
 }
