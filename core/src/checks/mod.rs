@@ -16,6 +16,7 @@ mod ends;
 mod frames;
 pub mod gaps;
 mod level;
+mod net;
 mod pin;
 mod screw;
 pub mod seat;
