@@ -1,4 +1,4 @@
-//! Deck rails, base beams and the deck panel: strength and how far they give.
+//! Deck rails and base beams: strength and how far they give.
 //!
 //! Plain `f64` in SI. The load stands at one point of the rails: on the safe side for a load that is spread. The wheel strips do not help.
 use super::check::{Check, Group, Lever, Member, Rule, Use, Weight};
@@ -7,24 +7,12 @@ use super::net::{stretches, worst};
 use super::table::{Table, add};
 use super::timber::{Rectangle, uncracked};
 use crate::catalogue::{Source, Standing};
-use crate::mechanics::GRAVITY;
-use crate::mechanics::stiffness::{bar_at_middle, rectangle};
 use crate::quantity::{Amount, Phrase};
 
-/// Shear stiffness of a panel bent flatwise over that on edge: plywood's rolling shear (Wood Handbook FPL-GTR-190, chapter 5, by ratio).
-const FLATWISE: f64 = 0.25;
-
 const BEAM: Source = Source::new("Beam theory; any text on the strength of materials", Standing::Practice);
-const SHEAR: Source = Source::new(
-    "Beam theory; k_cr of EN 1995-1-1/A1:2008, 6.1.7 (values from memory)",
-    Standing::SecondHand,
-);
+const SHEAR: Source =
+    Source::new("Beam theory; k_cr of EN 1995-1-1/A1:2008, 6.1.7 (values from memory)", Standing::SecondHand);
 const GIVE: Source = Source::new("Span over a number, as usual for floors", Standing::Practice);
-const PANEL: Source = Source::new(
-    "Wood Handbook FPL-GTR-190 equation 9-2 for a strip as wide as the load is long, at least half the span (strip: common practice)",
-    Standing::Practice,
-);
-
 pub(super) fn checks(table: &Table<'_>, list: &mut Vec<Check>) {
     add(
         list,
@@ -35,8 +23,6 @@ pub(super) fn checks(table: &Table<'_>, list: &mut Vec<Check>) {
             rail_shear(table, false),
             rail_give(table, true),
             rail_give(table, false),
-            panel(table),
-            panel_give(table),
         ],
     );
 }
@@ -138,90 +124,6 @@ fn rail_give(table: &Table<'_>, deck: bool) -> Option<Check> {
                 .with(Amount::Give(most.demand))
                 .and(" against ")
                 .with(Amount::Size(span(at)))
-                .and(format!(" / {over} = "))
-                .with(Amount::Give(most.capacity))
-        },
-    )
-}
-
-/// The strip of the deck panel that carries the load from rail to rail.
-struct Strip {
-    span: f64,
-    bar: Rectangle,
-    load: f64,
-}
-
-impl Strip {
-    fn new(table: &Table<'_>) -> Self {
-        let (frames, load) = (&table.design.frames, &table.design.load);
-        let span = 2.0 * table.design.running.wheel_place.to_m();
-        let width = load.length.to_m().max(span / 2.0).min(frames.deck_length.to_m());
-        let bar = Rectangle { depth: frames.deck_thickness.to_m(), thickness: width, hole: 0.0 };
-        Self { span, bar, load: load.mass.to_kg() * GRAVITY }
-    }
-
-    fn moment(&self) -> f64 {
-        self.load * self.span / 4.0
-    }
-
-    /// Give at the middle, bending and shear, m.
-    fn give(&self, e: f64, g: f64) -> f64 {
-        let bent = self.load / bar_at_middle(e * rectangle(self.bar.thickness, self.bar.depth), self.span);
-        bent + self.load * self.span / (4.0 * 5.0 / 6.0 * g * self.bar.area())
-    }
-}
-
-fn panel(table: &Table<'_>) -> Option<Check> {
-    let (strip, strength) = (Strip::new(table), table.bending());
-    let stress = strip.moment() / strip.bar.modulus();
-    let rule = Rule {
-        id: "deck-panel",
-        group: Group::Frames,
-        title: "Deck panel between its rails",
-        weight: Weight::Limit,
-        formula: "σ = 6 M / b t²,  M = W s / 4",
-        source: PANEL,
-        unit: Amount::Stress,
-        levers: &[Lever::Deck],
-    };
-    rule.check(
-        table.levels,
-        |_| Some(Use::new(Member::Deck, stress, strength)),
-        |_, most| {
-            Phrase::new("M = ")
-                .with(Amount::Force(strip.load))
-                .and(" × ")
-                .with(Amount::Size(strip.span))
-                .and(" / 4, on ")
-                .with(Amount::Size(strip.bar.thickness))
-                .and(" of panel: ")
-                .with(Amount::Stress(most.demand))
-        },
-    )
-}
-
-fn panel_give(table: &Table<'_>) -> Option<Check> {
-    let (strip, arms) = (Strip::new(table), &table.design.arms);
-    let give = strip.give(arms.modulus.to_pa(), FLATWISE * arms.shear_modulus.to_pa());
-    let over = table.design.strength.stiffness.get() as f64;
-    let rule = Rule {
-        id: "deck-panel-give",
-        group: Group::Frames,
-        title: "Deck panel, give under the load",
-        weight: Weight::Limit,
-        formula: "W s³ / 48 E I + W s / (4 · 5/6 · G b t) ≤ s / n",
-        source: PANEL,
-        unit: Amount::Give,
-        levers: &[Lever::Deck],
-    };
-    rule.check(
-        table.levels,
-        |_| Some(Use::new(Member::Deck, give, strip.span / over)),
-        |_, most| {
-            Phrase::default()
-                .with(Amount::Give(most.demand))
-                .and(" against ")
-                .with(Amount::Size(strip.span))
                 .and(format!(" / {over} = "))
                 .with(Amount::Give(most.capacity))
         },
