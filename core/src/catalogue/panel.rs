@@ -24,7 +24,15 @@ const EXTERIOR: Source = Source::new(
     Standing::Assumed,
 );
 
-/// Birch plywood of 1.4 mm veneers, named and measured thickness in mm.
+/// Thickness of a veneer of birch plywood (makers' sheets, second hand).
+pub(crate) const BIRCH_VENEER: Length = Length::mm(1.4);
+
+/// Whether a row is birch plywood, every ply birch.
+pub(crate) fn is_birch(row: &Stock) -> bool {
+    row.source == BIRCH
+}
+
+/// Birch plywood of [`BIRCH_VENEER`]s, named and measured thickness in mm.
 const fn birch(id: u16, name: &'static str, nominal: f64, measured: f64) -> Stock {
     Stock {
         id,

@@ -35,6 +35,9 @@ const WITHOUT_SHEAR: f64 = 1.10;
 /// Mass at 12 % moisture over oven-dry mass.
 const MOISTURE: f64 = 1.12;
 
+/// E across the grain over E along it, by the ratios of EN 338: of softwoods and of hardwoods.
+pub(crate) const ACROSS_OF_ALONG: [f64; 2] = [1.0 / 30.0, 1.0 / 15.0];
+
 const fn psi(value: Option<f64>) -> Option<Stress> {
     match value {
         Some(value) => Some(Stress::psi(value)),
@@ -43,11 +46,11 @@ const fn psi(value: Option<f64>) -> Option<Stress> {
 }
 
 const fn species(id: u16, name: &'static str, family: Family, clear: Clear) -> Stock {
-    // The ratios of EN 338: E across 1/30 of E for softwoods and 1/15 for hardwoods, G 1/16.
+    // Where not read, the ratios of EN 338; G is 1/16 of E.
     let (across, shear) = match (clear.ratios, family) {
         (Some(ratios), _) => ratios,
-        (None, Family::Hardwood) => (1.0 / 15.0, 1.0 / 16.0),
-        (None, _) => (1.0 / 30.0, 1.0 / 16.0),
+        (None, Family::Hardwood) => (ACROSS_OF_ALONG[1], 1.0 / 16.0),
+        (None, _) => (ACROSS_OF_ALONG[0], 1.0 / 16.0),
     };
     let modulus = clear.elasticity * 1e6 * WITHOUT_SHEAR;
     Stock {

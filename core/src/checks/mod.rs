@@ -3,6 +3,7 @@
 //!
 //! Nothing is solved here: the checks look at heights that have been computed. Plain `f64` in SI inside.
 
+mod across;
 mod allowed;
 mod arm;
 mod bare;
@@ -11,11 +12,13 @@ pub mod carriage;
 mod check;
 pub mod column;
 pub mod crank;
+mod deck;
 pub mod dowel;
 mod ends;
 mod frames;
 pub mod gaps;
 mod level;
+mod net;
 mod pin;
 mod screw;
 pub mod seat;
@@ -63,7 +66,7 @@ const MOST_CHECKS: usize = 48;
 /// A file of checks adds its own.
 type File = fn(&Table<'_>, &mut Vec<Check>);
 
-const FILES: [File; 11] = [
+const FILES: [File; 12] = [
     arm::checks,
     ends::checks,
     pin::checks,
@@ -72,6 +75,7 @@ const FILES: [File; 11] = [
     screw::checks,
     seat::checks,
     frames::checks,
+    deck::checks,
     stability::checks,
     crank::checks,
     gaps::checks,

@@ -1,7 +1,7 @@
 //! Rectangular wooden bars with a hole through them, and how much of the wood's strength may be used.
 //!
 //! Plain `f64` in SI.
-use crate::design::{Design, DowelRule};
+use crate::design::{Design, DowelRule, WoodSort};
 use crate::mechanics::Section;
 use crate::quantity::Stress;
 
@@ -57,6 +57,12 @@ pub(super) fn usable(design: &Design, strength: Stress) -> f64 {
 /// k_mod over gamma_M. The choice between EN 1995-1-1 and NDS is about pins alone, whose NDS values have their own safety.
 pub(super) fn kept(design: &Design) -> f64 {
     design.strength.duration.value() / design.strength.wood_safety.value()
+}
+
+/// k_cr of EN 1995-1-1/A1:2008, 6.1.7 (2) (values from memory): the part of a bent piece's thickness that cracks from drying leave for shear.
+/// Solid wood 0.67; panels, plywood among them, 1. Veneers glued lengthwise count as solid wood: on the safe side.
+pub(super) fn uncracked(design: &Design) -> f64 {
+    if design.strength.sort == WoodSort::Plywood { 1.0 } else { 0.67 }
 }
 
 /// Whether pins in wood go by EN 1995-1-1.

@@ -111,6 +111,13 @@ impl Diagram {
         Some([before.at(s), behind.at(s)])
     }
 
+    /// The section forces at both places and either side of every load between them: of a bar without spread load all extremes there.
+    /// None outside the bar.
+    pub fn between(&self, from: f64, to: f64) -> impl Iterator<Item = Section> + '_ {
+        let inside = self.pieces.iter().filter(move |piece| piece.from <= to && piece.to >= from);
+        inside.flat_map(move |piece| [piece.at(piece.from.max(from)), piece.at(piece.to.min(to))])
+    }
+
     /// The least axial force, the most compression, N.
     pub fn least_axial(&self) -> f64 {
         let ends = self.pieces.iter().flat_map(|piece| [piece.at(piece.from).n, piece.at(piece.to).n]);

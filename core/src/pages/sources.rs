@@ -63,14 +63,15 @@ const METHODS: [[&str; 3]; 10] = [
 ];
 
 /// Where the figures end.
-const LIMITS: [&str; 9] = [
+const LIMITS: [&str; 10] = [
     "Everything is at rest: no bumps, no acceleration, no vibration. Raising by hand is slow enough for that; a drill is not always.",
     "Wood is taken as elastic. It creeps: under a load left on for months the sag grows, up to double in a damp place.",
     "Plywood, lumber and glue differ from sheet to sheet. Strengths are lower values of tables with a factor beneath them; a knot or a void at a hole is not in any table.",
     "Arms are straight, equal and free of warp. What uneven drilling does stands under Drilling.",
     "The side view shares the load between the sides by the lever rule; twisting of the deck under a load off the middle is in Sway only.",
     "Rocking of pins in their holes, slip of joints and the give of side guides are assumed within a band, soft to stiff. No test of a built joint stands behind them; measure yours and enter it.",
-    "Rails bend, but without the panel screwed to them, which makes them stiffer.",
+    "Rails bend, but without the panel screwed to them, which makes them stiffer. Halvings weaken beams in their strength, not in how far they give; that solid wood splits from the corner of a halving is not computed.",
+    "The deck panel bends across its grain. How many layers plywood has is no input: where the catalogue does not say, as few as are usual are taken.",
     "The floor is level and hard. Wheels neither sink in nor climb.",
     "Screws and glue between parts of a frame are not computed one by one; where they matter the build order says what to use.",
 ];

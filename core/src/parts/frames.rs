@@ -227,7 +227,7 @@ pub(super) fn parts(design: &Design) -> Vec<Part> {
     let middle = left + frames.base_length.to_m() / 2.0;
     let casters = (running.caster_left.to_m() + running.caster_right.to_m()) / 2.0;
     let cheek_high = (lift.pin_line - running.caster_height).max(Length::ZERO) + running.pin * 2;
-    let lap = Length::from_steps(thick.steps() / 2).min(frames.beam_depth);
+    let lap = beam_lap(design);
     let mut list = vec![
         frame
             .layered("Base beam", middle, [frames.base_length, frames.beam_depth])
@@ -235,7 +235,7 @@ pub(super) fn parts(design: &Design) -> Vec<Part> {
             .along_grain()
             .joined("halved over planks and cheeks, glued, bolted at the cheeks")
             .drilled(beam_holes(&frame))
-            .housed(beam_housings(design, lap))
+            .housed(beam_housings(design))
             .hollowed(design.arms.density)
             .at(vec![Block::square(
                 from(left, frames.base_length),
@@ -317,10 +317,31 @@ fn beam_holes(frame: &Frame<'_>) -> Vec<Hole> {
         .collect()
 }
 
+/// What is cut out of one deck rail or base beam, its holes halfway up, all from its left end.
+#[must_use]
+pub fn rail_cuts(design: &Design, deck: bool) -> (Vec<Housing>, Vec<Hole>) {
+    let frame = Frame { design, deck, small: Small::of(design) };
+    if !deck {
+        return (beam_housings(design), beam_holes(&frame));
+    }
+    // The bolts of the deck's cheeks pass the rails behind them.
+    let frames = &design.frames;
+    let start = -frames.deck_rail_left - design.arms.end;
+    let middle = Length::from_steps(frames.deck_rail_depth.steps() / 2);
+    let holes = frame.cheek_holes(Joint::DeckPivot, Length::ZERO, middle).into_iter();
+    let bolts = holes.filter(|hole| hole.joint.is_none());
+    (Vec::new(), bolts.map(|hole| Hole { along: hole.along + start, ..hole }).collect())
+}
+
+/// How far beams are let down over the planks.
+fn beam_lap(design: &Design) -> Length {
+    Length::from_steps(frame_thickness(design).steps() / 2).min(design.frames.beam_depth)
+}
+
 /// Halvings of a beam: over the two planks from below, over the cheek from its inner face.
-fn beam_housings(design: &Design, lap: Length) -> Vec<Housing> {
+fn beam_housings(design: &Design) -> Vec<Housing> {
     let (frames, running) = (&design.frames, &design.running);
-    let thick = frame_thickness(design);
+    let (thick, lap) = (frame_thickness(design), beam_lap(design));
     let plank = |x: Length| Housing {
         along: x - frames.base_left,
         across: Length::from_steps(lap.steps() / 2),

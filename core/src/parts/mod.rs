@@ -21,7 +21,7 @@ pub use arms::{arm_offset, arm_spread, arm_thickness, strap_bolt, strap_span};
 pub use carriages::{flange_thickness, stub, wheel_overhang};
 pub use corner::{Corner, rounded};
 pub use fastener::{BoltSize, WoodScrew};
-pub use frames::{frame_thickness, rail_middle};
+pub use frames::{frame_thickness, rail_cuts, rail_middle};
 pub use hole::{Contact, Hole, Housing, Joint, Purpose};
 pub use part::{ArmName, Form, Grain, Part, Rides};
 pub use pivots::{Layer, Line, arm_hole, arm_joints, axle_bush, cheek_laps, line, lines, spacer_outside};

@@ -2,6 +2,7 @@
 
 mod clash;
 mod crank;
+mod deck;
 mod frames;
 mod sag;
 mod screw;
@@ -65,6 +66,7 @@ pub(super) fn of(report: &Report) -> Vec<Finding> {
     findings.extend(frames::clears(report));
     findings.extend(frames::rails(report));
     findings.extend(frames::stack(report));
+    findings.extend(deck::grain(report));
     findings.extend(screw::length(report));
     findings.extend(clash::clashes(report));
     sorted(findings)
