@@ -26,6 +26,9 @@ const ACTS: [&str; 9] = [
 const ANSWER: &str = "data-answer";
 /// The attribute of a box to tick, with what its tick is kept under.
 const TICK: &str = "data-tick";
+/// The attribute of a field into which the page put back what was being written there. The browser does not tell of a change that it has not seen
+/// typed.
+const WRITTEN: &str = "data-written";
 
 /// What can be pressed: buttons, and marks of a figure that stand for an answer.
 const BUTTONS: &str = "button,g[data-answer]";
@@ -59,6 +62,7 @@ pub fn Document(
 ) -> impl IntoView {
     let place = NodeRef::<html::Article>::new();
     let shown = StoredValue::new(Arc::<str>::from(""));
+    let renewing = StoredValue::new(false);
     let held = held(place);
     // An effect, because the document's elements lie outside the page's own state.
     Effect::new(move || {
@@ -69,9 +73,11 @@ pub fn Document(
         }
         if shown.with_value(|shown| *shown != html) {
             let hold = Hold::of(&place);
+            renewing.set_value(true);
             // Fails only on a place that has left the page.
             let _ = renew(&place, &html);
             hold.restore(&place);
+            renewing.set_value(false);
             shown.set_value(html);
         }
         ticks.with(|ticks| show_ticks(&place, ticks));
@@ -90,6 +96,15 @@ pub fn Document(
             on_act.run(Act { kind: "answer".into(), value, of: Some(key), rests });
         }
     };
+    // Enter, or leaving the field: what the browser makes of it where it has seen the typing.
+    let finish = move |event: &Event| {
+        let written = target(event).filter(|field| !renewing.get_value() && field.has_attribute(WRITTEN));
+        if let Some(field) = written {
+            // Fails only for a name that is none.
+            let _ = field.remove_attribute(WRITTEN);
+            answer(event, true);
+        }
+    };
     let slide = move |event: Event| {
         if target(&event).is_some_and(|field| field.get_attribute("type").as_deref() == Some("range")) {
             answer(&event, false);
@@ -103,6 +118,12 @@ pub fn Document(
             on:click=press
             on:input=slide
             on:change=move |event| answer(&event, true)
+            on:focusout=move |event| finish(&event)
+            on:keydown=move |event| {
+                if event.key() == "Enter" {
+                    finish(&event);
+                }
+            }
         ></article>
     }
 }
@@ -244,6 +265,7 @@ impl Hold {
                     let _ = same.focus();
                     if let (Some(written), Some(input)) = (written, same.dyn_ref::<HtmlInputElement>()) {
                         input.set_value(written);
+                        let _ = input.set_attribute(WRITTEN, "");
                     }
                 }
             }
