@@ -17,7 +17,7 @@ mod solid;
 pub mod stack;
 
 pub use arms::{arm_offset, arm_spread, arm_thickness, strap_bolt, strap_span};
-pub use carriages::{flange_thickness, wheel_overhang};
+pub use carriages::{flange_thickness, has_tube, wheel_overhang};
 pub use corner::{Corner, rounded};
 pub use fastener::{BoltSize, WoodScrew};
 pub use frames::{frame_thickness, rail_cuts, rail_middle};
