@@ -3,9 +3,9 @@
 //! Plain `f64` in SI. The load stands at one point of the rails: on the safe side for a load that is spread. The wheel strips do not help.
 use super::check::{Check, Group, Lever, Member, Rule, Use, Weight};
 use super::level::Loaded;
-use super::net::{stretches, worst};
+use super::net::{Stretch, stretches, worst};
 use super::table::{Table, add};
-use super::timber::{Rectangle, uncracked};
+use super::timber::uncracked;
 use crate::catalogue::{Source, Standing};
 use crate::quantity::{Amount, Phrase};
 
@@ -29,7 +29,7 @@ pub(super) fn checks(table: &Table<'_>, list: &mut Vec<Check>) {
 
 fn rails(table: &Table<'_>, deck: bool) -> Option<Check> {
     let (stretches, strength, share) = (stretches(table.design, deck), table.bending(), table.share);
-    let worst = |at: &Loaded<'_>| worst(at, deck, &stretches, Rectangle::edge_stress);
+    let worst = |at: &Loaded<'_>| worst(at, deck, &stretches, Stretch::bent);
     let rule = Rule {
         id: if deck { "deck-rails" } else { "base-beams" },
         group: Group::Frames,
@@ -60,7 +60,7 @@ fn rails(table: &Table<'_>, deck: bool) -> Option<Check> {
 fn rail_shear(table: &Table<'_>, deck: bool) -> Option<Check> {
     let (stretches, strength, share) = (stretches(table.design, deck), table.shear(), table.share);
     let left = uncracked(table.design);
-    let worst = |at: &Loaded<'_>| worst(at, deck, &stretches, Rectangle::shear_stress);
+    let worst = |at: &Loaded<'_>| worst(at, deck, &stretches, Stretch::sheared);
     let rule = Rule {
         id: if deck { "deck-rails-shear" } else { "base-beams-shear" },
         group: Group::Frames,

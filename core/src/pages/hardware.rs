@@ -61,6 +61,7 @@ impl Page for Hardware {
                 Act::Print { words: "Print".into() },
             ]),
         ];
+        blocks.extend(self.report.ends_left().map(|left| Block::Caution(left.text(reader.system).into())));
         let left = self.sawn.left();
         if left > 0 {
             blocks.push(Block::Caution(

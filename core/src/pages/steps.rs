@@ -48,6 +48,9 @@ impl Steps {
         if !step.caution.is_empty() {
             words.push(Block::Caution(step.caution.into()));
         }
+        if step.task == Task::Screw {
+            words.extend(self.report.ends_left().map(|left| Block::Caution(left.text(system).into())));
+        }
         let tests = step.tests.iter().map(|test| {
             let key = test_key(step.task, test);
             Block::Text(Text::default().act(Act::Tick { words: test.text(system), key }))

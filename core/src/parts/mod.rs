@@ -18,7 +18,7 @@ mod solid;
 pub mod stack;
 
 pub use arms::{arm_offset, arm_spread, arm_thickness, strap_bolt, strap_span};
-pub use carriages::{flange_thickness, stub, wheel_overhang};
+pub use carriages::{flange_thickness, has_tube, stub, wheel_overhang};
 pub use corner::{Corner, rounded};
 pub use fastener::{BoltSize, WoodScrew};
 pub use frames::{frame_thickness, rail_cuts, rail_middle};

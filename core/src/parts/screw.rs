@@ -143,8 +143,16 @@ fn between(design: &Design, first: Rides, second: Rides) -> Vec<Part> {
     for rides in [first, second] {
         match rides {
             Rides::OnArm(arm, _) => {
-                list.push(cross_bar(design, rides, arm_spread(design, arm.b), true));
-                list.push(plug(design, rides));
+                list.push(
+                    cross_bar(design, rides, arm_spread(design, arm.b), true)
+                        .joined("between the arms, on pins of your own through arms and plugs"),
+                );
+                // What pin goes through them is the builder's.
+                list.push(
+                    plug(design, rides)
+                        .joined("driven into the tube and pinned, bored for a pin of your own")
+                        .drilled(Vec::new()),
+                );
             }
             _ => list.push(anchor_tube(design, rides)),
         }

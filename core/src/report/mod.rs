@@ -6,6 +6,7 @@ mod body;
 mod caution;
 mod difference;
 mod digest;
+mod ends;
 mod fault;
 mod finding;
 mod findings;

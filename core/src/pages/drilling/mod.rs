@@ -66,6 +66,7 @@ impl Page for Drilling {
             ),
             Block::Text(self.verdict(system)),
         ];
+        blocks.extend(self.report.ends_left().map(|left| Block::Caution(left.text(system).into())));
         if system == System::Inch {
             blocks.push(Block::note(
                 "Bits are those sold by sixty-fourths of an inch, the next that clears; ≈ leads the nearest sixty-fourth. Places of pivot holes that are no sixty-fourth stand in thousandths: set them with a caliper.",

@@ -128,6 +128,7 @@ impl Page for Strength {
         let system = reader.system;
         let beside = Beside::new(&self.report, system);
         let mut blocks = self.summary(system);
+        blocks.extend(self.report.ends_left().map(|left| Block::Caution(left.text(system).into())));
         blocks.push(factors::line(&self.report.design));
         blocks.push(Block::Fold(factors::fold(&self.report.design, system)));
         blocks.push(Block::note(

@@ -3,6 +3,7 @@
 mod clash;
 mod crank;
 mod deck;
+mod ends;
 mod frames;
 mod sag;
 mod screw;
@@ -61,6 +62,7 @@ pub(super) fn of(report: &Report) -> Vec<Finding> {
     );
     findings.extend(strength::checks(report));
     findings.extend(strength::all_hold(report));
+    findings.extend(ends::left(report));
     findings.extend(seats::uplift(report));
     findings.extend(frames::stands(report));
     findings.extend(frames::clears(report));

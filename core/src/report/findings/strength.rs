@@ -76,11 +76,12 @@ pub(super) fn all_hold(report: &Report) -> Option<Finding> {
     let most = limits()
         .filter(|check| !TOLD.contains(&check.id))
         .max_by(|one, other| one.ratio.total_cmp(&other.ratio))?;
+    let but = if report.leaves_ends() { ", what holds the ends of the screw in none of them" } else { "" };
     Some(Finding {
         grade: Grade::Fine,
         ratio: most.ratio,
         phrase: Phrase::new(format!(
-            "Strength: {} checks hold at every height; of parts not named above, nearest its limit: {}, ",
+            "Strength: {} checks hold at every height{but}; of parts not named above, nearest its limit: {}, ",
             limits().count(),
             lower(most.title)
         ))

@@ -1,8 +1,8 @@
 //! Putting it together, and the tests of the whole.
-use super::{Bench, Step, Task, from_pivots, on_base, on_deck, say, size, step};
+use super::{Bench, CROSS_BARS, Step, Task, from_pivots, on_base, on_deck, say, size, step};
 use crate::design::DriveKind;
 use crate::mechanics::{Detail, Fault};
-use crate::parts::Part;
+use crate::parts::{Part, has_tube};
 use crate::quantity::{Amount, Length};
 
 /// Test load as a share of the load (common practice for lifting gear, no source).
@@ -80,7 +80,7 @@ impl Bench<'_> {
         let place = if matches!(drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage) {
             say("Bearing tube across the frame, its middle ").then(from_pivots(drive.bearing_place)).and(".")
         } else {
-            say("Hang the screw between its two points.")
+            say("Hang the screw between its two points, on pins and seats of your own.")
         };
         let pushed = if matches!(drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage) {
             "to which the load pushes the first, away from the fixed pivots"
@@ -92,8 +92,10 @@ impl Bench<'_> {
         ))
         .with(size(drive.nut_length + drive.lead))
         .and(" of screw behind the first at both stops.");
+        let hangs = !has_tube(self.design);
         let parts = self.fitted(|part| {
             part.name.starts_with("Nut")
+                || hangs && CROSS_BARS.contains(&part.name)
                 || ["Screw", "Bearing tube", "Thrust bearing", "Screw collar", "Crank"].contains(&part.name)
         });
         Ok(Step {

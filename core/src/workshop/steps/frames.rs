@@ -1,7 +1,7 @@
 //! Joining the pieces into ladders, base, axles and deck.
-use super::{Bench, DIAGONALS, Step, Task, on_base, on_deck, say, size, step};
+use super::{Bench, CROSS_BARS, DIAGONALS, Step, Task, on_base, on_deck, say, size, step};
 use crate::mechanics::Fault;
-use crate::parts::{arm_spread, rail_middle};
+use crate::parts::{arm_spread, has_tube, rail_middle};
 use crate::quantity::{Amount, Length};
 
 /// Bolts of the pivot cheeks with what goes on them.
@@ -132,8 +132,11 @@ impl Bench<'_> {
     pub(super) fn axles(&self) -> Step {
         let running = &self.design.running;
         let between = (running.wheel_place * 2).to_m();
-        let names = ["Wheel axle", "Half axle", "Cross-bar", "Tube plug", "Wheel", "Flange washer", "Collar"];
-        let work = if self.count("Cross-bar") > 0 {
+        let names = ["Wheel axle", "Half axle", "Wheel", "Flange washer", "Collar"];
+        let tubes = has_tube(self.design);
+        let parts =
+            self.fitted(|part| names.contains(&part.name) || tubes && CROSS_BARS.contains(&part.name));
+        let work = if tubes {
             "Drive the plugs into the tubes, slide the axles through and pin them; arms, flange washers and wheels follow when the scissors are put together."
         } else {
             "Cut the axles to length and break their edges; arms, flange washers and wheels follow when the scissors are put together."
@@ -141,7 +144,7 @@ impl Bench<'_> {
         step(
             Task::Axles,
             "Wheel axles",
-            self.named(&names),
+            parts,
             vec![say(work)],
             vec![
                 say("Wheel to wheel ")

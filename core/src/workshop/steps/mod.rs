@@ -81,6 +81,9 @@ pub struct Step {
 /// How much two diagonals may differ: half a millimetre a side is what a square and a pencil reach (common practice, no source).
 const DIAGONALS: f64 = 1e-3;
 
+/// Bars between two arms, on the wheel axles or at an end of a screw that hangs between two points.
+const CROSS_BARS: [&str; 2] = ["Cross-bar", "Tube plug"];
+
 /// What the steps are told from.
 struct Bench<'a> {
     design: &'a Design,
