@@ -37,7 +37,7 @@ fn odd_design() -> impl Strategy<Value = Design> {
 }
 
 fn weight(list: &[Part], counted: impl Fn(Rides) -> bool) -> f64 {
-    list.iter().filter(|part| counted(part.rides)).map(|part| f64::from(part.count) * part.mass).sum()
+    list.iter().flat_map(Part::loads).filter(|(on, _)| counted(*on)).map(|(_, mass)| mass).sum()
 }
 
 proptest! {
