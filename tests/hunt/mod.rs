@@ -89,7 +89,7 @@ pub fn hunt_quantity(bytes: &[u8]) {
     }
 }
 
-const KINDS: [Kind; 13] = [
+const KINDS: [Kind; 14] = [
     Kind::Length,
     Kind::Mass,
     Kind::Force,
@@ -99,6 +99,7 @@ const KINDS: [Kind; 13] = [
     Kind::Pace,
     Kind::Count,
     Kind::Money,
+    Kind::Rate,
     Kind::Angle,
     Kind::Stiffness,
     Kind::Choice,

@@ -23,6 +23,8 @@ pub enum Kind {
     Count,
     /// A price in whatever currency the reader uses, in steps of 0.01.
     Money,
+    /// A price for each length of bar, in steps of 0.01 a metre.
+    Rate,
     /// An angle, in steps of 1/100 degree.
     Angle,
     /// A force for each length of give, in steps of 1 N/mm.

@@ -5,7 +5,8 @@
 use crate::catalogue::bearing::BEARINGS;
 use crate::design::{self, Design};
 use crate::parts::{BoltSize, Form, Part, Rides};
-use crate::quantity::{Amount, Kind, Length, Mass, Money, Phrase, Style, System, figures, print};
+use super::sheets::Bar;
+use crate::quantity::{Amount, Kind, Length, Mass, Money, Phrase, Rate, Style, System, figures, print};
 
 /// Glue on one face of a joint, kg/m2: 150 to 200 g for white wood glue (common practice, no source).
 const GLUE: f64 = 0.18;
@@ -112,6 +113,8 @@ pub struct Bill {
     pub items: Vec<Item>,
     /// Mass of everything but sheets and glue.
     pub mass: Mass,
+    /// Price of what is left of whole bars, cut away and kept; nothing where parts alone are asked about.
+    pub rests: Money,
     /// Price of everything small together.
     pub small: Price,
     /// What the known prices come to.
@@ -153,9 +156,10 @@ impl Weights {
     }
 }
 
-/// What to buy for a design, from its parts and the thickness and number of the sheets its layout takes.
+/// What to buy for a design, from its parts, the thickness and number of the sheets its layout takes, and the whole bars they are cut from;
+/// without bars the parts' own lengths alone are paid for.
 #[must_use]
-pub fn bill(design: &Design, parts: &[Part], sheets: &[(Length, usize)]) -> Bill {
+pub fn bill(design: &Design, parts: &[Part], sheets: &[(Length, usize)], bars: &[Bar]) -> Bill {
     let mut items: Vec<Item> =
         sheets.iter().map(|(thickness, count)| sheet(design, *thickness, *count)).collect();
     for part in parts.iter().filter(|part| part.form != Form::Sheet) {
@@ -189,9 +193,11 @@ pub fn bill(design: &Design, parts: &[Part], sheets: &[(Length, usize)]) -> Bill
     let small = Price::of(design.shop.small_price);
     let prices = || items.iter().map(|item| item.price).chain([small]);
     let known = |price: Price| if let Price::Known(money) = price { Some(money) } else { None };
-    let cost = prices().filter_map(known).sum();
+    let rests = bars.iter().filter(|bar| by_length(bar.form)).map(Bar::over);
+    let rests = priced(design.shop.bar_price, rests.sum());
+    let cost = prices().filter_map(known).sum::<Money>() + rests;
     let unpriced = prices().filter(|price| *price == Price::Open).count();
-    Bill { items, mass, small, cost, unpriced }
+    Bill { items, mass, rests, small, cost, unpriced }
 }
 
 fn sheet(design: &Design, thickness: Length, count: usize) -> Item {
@@ -313,28 +319,28 @@ fn second_nut(nut: &Item) -> Item {
     }
 }
 
+/// What is paid for by its length. Battens cost much less than metal and count among the small parts.
+const fn by_length(form: Form) -> bool {
+    matches!(
+        form,
+        Form::FlatBar | Form::LightBar | Form::RoundBar | Form::SquareTube | Form::BronzeTube
+    )
+}
+
+fn priced(rate: Rate, length: Length) -> Money {
+    Money::of(rate.to_a_metre() * length.to_m())
+}
+
 /// The price of all of an item. There is one price of a sheet, that of the thickness the arms are cut from.
 fn price(design: &Design, item: &Item) -> Price {
     let shop = &design.shop;
     let count = i64::from(item.count);
-    let by_length = |a_metre: Money| {
-        let metres = item.size[0].to_m() * f64::from(item.count);
-        Price::of(Money::of(a_metre.value() * metres))
-    };
     match (item.form, item.name) {
         (None, "Sheet") if item.size[2] == design.arms.thickness => Price::of(shop.sheet_price * count),
         (None, "Sheet") => Price::Open,
-        (
-            Some(
-                Form::FlatBar
-                | Form::LightBar
-                | Form::RoundBar
-                | Form::SquareTube
-                | Form::BronzeTube
-                | Form::Batten,
-            ),
-            _,
-        ) => by_length(shop.bar_price),
+        (Some(form), _) if by_length(form) => {
+            Price::of(priced(shop.bar_price, item.size[0] * i64::from(item.count)))
+        }
         (Some(Form::ThreadedBar), _) => Price::of(shop.screw_price),
         (_, NUT | SECOND_NUT) => Price::With("screw"),
         (Some(Form::Bearing), "Wheel") => Price::of(shop.bearing_price * count),
