@@ -2,11 +2,12 @@
 //! before it is there.
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test stops at the first surprise")]
 
+use std::collections::BTreeMap;
 use std::f64::consts::PI;
 use std::rc::Rc;
 
 use risewright::design::{BearingEnd, Demo, Design, DriveKind, StrutEnd};
-use risewright::mechanics::free;
+use risewright::mechanics::{Solver, free, idealise};
 use risewright::pages::{Reader, page};
 use risewright::parts::{Form, Part, Rides, parts};
 use risewright::quantity::{Length, Money, Rate, System};
@@ -14,6 +15,7 @@ use risewright::report::analyse;
 use risewright::share::address::View;
 use risewright::workshop::hardware::{Price, bill};
 use risewright::workshop::sheets::bars;
+use risewright::workshop::steps::{Step, Task, steps};
 
 const SYSTEMS: [System; 2] = [System::Metric, System::Inch];
 
@@ -141,4 +143,85 @@ fn the_sum_says_what_is_in_it() {
     assert!(!row("Weight of the hardware").contains(cost));
     assert!(html.contains("Rests of the bars"));
     assert!(design.shop.sheet_price > Money::ZERO && !html.contains("no price"));
+}
+
+/// What carries a piece: the names of which one at least must be there before it.
+fn carriers(rides: Rides) -> &'static [&'static str] {
+    match rides {
+        Rides::Base(_) => &["Base beam"],
+        Rides::Deck(_) => &["Deck rail"],
+        Rides::BaseCarriage | Rides::DeckCarriage => &["Wheel axle", "Half axle"],
+        Rides::Arm(_) | Rides::OnArm(..) => &["Arm A", "Arm B"],
+        Rides::Aside => &[],
+    }
+}
+
+/// Words of the build order and the part they speak of.
+const SPOKEN: [(&str, &str); 14] = [
+    ("bearing tube", "Bearing tube"),
+    ("base beams", "Base beam"),
+    ("deck rails", "Deck rail"),
+    ("under the rails", "Deck rail"),
+    ("end stops", "End stop"),
+    ("keepers", "Keeper"),
+    ("casters", "Caster"),
+    ("strips", "Wheel strip"),
+    ("pivot cheeks", "Base pivot cheek"),
+    ("crank", "Crank"),
+    ("first one’s flange", "Nut"),
+    ("props", "Prop"),
+    ("bushing", "Bushing"),
+    ("deck wheels", "Wheel"),
+];
+
+/// Whatever drives the table, no step uses a piece that is not there yet: not as what carries a new piece, not in its words; and nothing is
+/// put between two bodies before they are joined.
+#[test]
+fn nothing_is_used_before_it_is_there() {
+    for design in driven() {
+        let list = parts(&design);
+        let mechanism = idealise(&design).and_then(|mechanism| Solver::new(&mechanism));
+        let Some(steps) = mechanism.ok().and_then(|solver| steps(&design, &list, &solver).ok()) else {
+            // A drive that cannot stand has no build order.
+            continue;
+        };
+        let kind = design.drive.kind;
+        let named = |number: u32| list.iter().filter(move |part| part.number == number);
+        let mut come: BTreeMap<u32, u32> = BTreeMap::new();
+        for step in &steps {
+            for fitted in &step.parts {
+                *come.entry(fitted.number).or_default() += fitted.count;
+            }
+            let here = |name: &str| come.keys().any(|number| named(*number).any(|part| part.name == name));
+            for (number, count) in &come {
+                let carried = |part: &Part| {
+                    part.loads().all(|(on, _)| {
+                        let by = carriers(on);
+                        by.is_empty() || by.contains(&part.name) || by.iter().any(|name| here(name))
+                    })
+                };
+                let room: u32 = named(*number).filter(|part| carried(part)).map(|part| part.count).sum();
+                let name = named(*number).next().unwrap().name;
+                assert!(*count <= room, "{kind:?}: {name} at {:?}: {count} of {room}", step.task);
+            }
+            let words = step.work.iter().chain(&step.tests).map(|phrase| phrase.text(System::Metric));
+            let words = words.collect::<Vec<_>>().join(" ").to_lowercase();
+            for (word, name) in SPOKEN {
+                assert!(!words.contains(word) || here(name), "{kind:?}: “{word}” at {:?}", step.task);
+            }
+        }
+        let place = |task: Task| steps.iter().position(|step| step.task == task).unwrap();
+        assert!(place(Task::OntoBase) < place(Task::Screw).min(place(Task::DeckOn)));
+        let drives = ["Screw", "Bearing tube", "Nut", "Thrust bearing", "Crank"];
+        let on_deck = list.iter().filter(|part| drives.contains(&part.name)).flat_map(Part::loads);
+        if on_deck.clone().any(|(on, _)| matches!(on, Rides::Deck(_) | Rides::DeckCarriage)) {
+            assert!(place(Task::DeckOn) < place(Task::Screw), "{kind:?}");
+        }
+        // The deck is taken to its ends by the screw, with the deck on.
+        let levels = |step: &Step| step.tests.iter().any(|test| test.text(System::Metric).contains("At the highest deck"));
+        let both = place(Task::DeckOn).max(place(Task::Screw));
+        assert_eq!(steps.iter().position(levels), Some(both), "{kind:?}");
+        let text: String = steps[place(Task::Screw)].work.iter().map(|phrase| phrase.text(System::Metric)).collect();
+        assert!(!text.contains("across the frame"));
+    }
 }

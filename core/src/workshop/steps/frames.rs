@@ -1,8 +1,12 @@
 //! Joining the pieces into ladders, base, axles and deck.
 use super::{Bench, DIAGONALS, Step, Task, on_base, on_deck, say, size, step};
+use crate::design::DriveKind;
 use crate::mechanics::Fault;
 use crate::parts::{arm_spread, rail_middle};
 use crate::quantity::{Amount, Length};
+
+/// What the wheels run on.
+const STRIPS: [&str; 2] = ["Wheel strip", "Strip screw"];
 
 /// Bolts of the pivot cheeks with what goes on them.
 const CHEEK_BOLTS: [&str; 3] = ["Cheek bolt", "Cheek nut", "Cheek washer"];
@@ -89,10 +93,10 @@ impl Bench<'_> {
             ..step(
                 Task::Rails,
                 "Wheel strips and end stops",
-                self.named(&["Wheel strip", "Strip screw", "End stop"]),
+                self.fitted(|part| part.name == "End stop" || on_base(part) && STRIPS.contains(&part.name)),
                 vec![
                     say(
-                        "Screw the strips on base beams and deck rails, flush with their inner faces, heads below the surface.",
+                        "Screw the strips on the base beams, flush with their inner faces, heads below the surface.",
                     ),
                     say("End stops on the base beams: faces ")
                         .with(Amount::Ruled(low + radius))
@@ -133,8 +137,11 @@ impl Bench<'_> {
         let running = &self.design.running;
         let between = (running.wheel_place * 2).to_m();
         let names = ["Wheel axle", "Half axle", "Cross-bar", "Tube plug", "Wheel", "Flange washer", "Collar"];
-        let work = if self.count("Cross-bar") > 0 {
+        let on_axles = matches!(self.design.drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage);
+        let work = if on_axles {
             "Drive the plugs into the tubes, slide the axles through and pin them; arms, flange washers and wheels follow when the scissors are put together."
+        } else if self.count("Cross-bar") > 0 {
+            "Cut the axles to length and break their edges; drive the plugs into the ends of the cross-bars and pin them. Arms, cross-bars, flange washers and wheels are joined when the scissors are put together."
         } else {
             "Cut the axles to length and break their edges; arms, flange washers and wheels follow when the scissors are put together."
         };
@@ -158,7 +165,9 @@ impl Bench<'_> {
         let long = frames.deck_rail_length.to_m();
         let names = ["Deck", "Deck rail", "Deck pivot cheek", "Inner deck cheek", "Deck screw", "Wear sheet"];
         let parts = self.fitted(|part| {
-            let shared = part.name == "Cheek packer" || CHEEK_BOLTS.contains(&part.name);
+            let shared = part.name == "Cheek packer"
+                || CHEEK_BOLTS.contains(&part.name)
+                || STRIPS.contains(&part.name);
             names.contains(&part.name) || shared && on_deck(part)
         });
         step(
@@ -167,6 +176,7 @@ impl Bench<'_> {
             parts,
             vec![
                 say("Mark the rails’ middles ").with(Amount::Ruled(across)).and(" apart under the deck, glue and screw them; cheeks beside them with a straight bar through both pivot holes."),
+                say("Screw the strips under the rails, flush with their inner faces, heads below the surface."),
             ],
             vec![
                 say("Diagonals of the rails’ ends ").with(Amount::Ruled(libm::hypot(long, across))).and(", both the same within ").with(Amount::Within(DIAGONALS)).and("."),
