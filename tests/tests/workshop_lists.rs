@@ -225,3 +225,44 @@ fn nothing_is_used_before_it_is_there() {
         assert!(!text.contains("across the frame"));
     }
 }
+
+/// The packet's first line has the thread and the thickness one asks for in a shop, not their nearest sixteenths: 3/4-6 Acme has a lead of a
+/// sixth of an inch (ASME B1.5), and the plywood is 23/32.
+#[test]
+fn the_packet_is_headed_by_what_one_asks_for() {
+    let [paper, bench] = Demo::ALL.map(|demo| demo.design());
+    let headed = |design: &Design, system, words: &str| {
+        let html = told(View::Packet, design, system);
+        let start = html.find("pin to pin of").unwrap();
+        assert!(html[start..].starts_with(words), "{}", &html[start..][..120]);
+    };
+    headed(&bench, System::Inch, "pin to pin of 2 × 23/32 by 3, screw 3/4-6 Acme under the deck;");
+    headed(&paper, System::Metric, "pin to pin of 2 × 18 by 75, screw Tr 20 x 4 in the base;");
+    headed(&paper, System::Inch, "pin to pin of 2 × ≈45/64 by ≈2 61/64, screw Tr 20 x 4 in the base;");
+    // A thread of no table is told by its sizes.
+    let mut own = bench;
+    own.drive.lead = Length::inch(1.0 / 5.0);
+    own.drive.pitch = own.drive.lead;
+    headed(&own, System::Inch, "pin to pin of 2 × 23/32 by 3, screw 3/4 × 1/5 under the deck;");
+}
+
+/// Who reads inches is told no millimetres; what is read on paper does not speak of a field here.
+#[test]
+fn words_are_in_the_readers_units() {
+    let design = Demo::PottingBench.design();
+    let drilling = told(View::Drilling, &design, System::Inch);
+    assert!(drilling.contains("they may be off by ≈3/64 in."));
+    assert!(told(View::Drilling, &design, System::Metric).contains("they may be off by 1.0 mm."));
+    let mut tight = design.clone();
+    tight.arms.board_width = Length::inch(6.0);
+    let report = analyse(&tight).unwrap();
+    let advice: Vec<String> = report
+        .findings
+        .iter()
+        .filter(|finding| finding.phrase.text(System::Inch).contains("between them"))
+        .filter_map(|finding| Some(finding.remedy.as_ref()?.text(System::Inch)))
+        .collect();
+    assert!(!advice.is_empty() && advice.iter().all(|text| !text.contains("millimetre")), "{advice:?}");
+    let packet = told(View::Packet, &design, System::Inch);
+    assert!(!packet.contains("the mean here") && packet.contains("the mean in the program"));
+}
