@@ -213,8 +213,8 @@ fn nothing_is_used_before_it_is_there() {
         let place = |task: Task| steps.iter().position(|step| step.task == task).unwrap();
         assert!(place(Task::OntoBase) < place(Task::Screw).min(place(Task::DeckOn)));
         let drives = ["Screw", "Bearing tube", "Nut", "Thrust bearing", "Crank"];
-        let on_deck = list.iter().filter(|part| drives.contains(&part.name)).flat_map(Part::loads);
-        if on_deck.clone().any(|(on, _)| matches!(on, Rides::Deck(_) | Rides::DeckCarriage)) {
+        let mut on_deck = list.iter().filter(|part| drives.contains(&part.name)).flat_map(Part::loads);
+        if on_deck.any(|(on, _)| matches!(on, Rides::Deck(_) | Rides::DeckCarriage)) {
             assert!(place(Task::DeckOn) < place(Task::Screw), "{kind:?}");
         }
         // The deck is taken to its ends by the screw, with the deck on.
@@ -253,8 +253,8 @@ fn words_are_in_the_readers_units() {
     let drilling = told(View::Drilling, &design, System::Inch);
     assert!(drilling.contains("they may be off by ≈3/64 in."));
     assert!(told(View::Drilling, &design, System::Metric).contains("they may be off by 1.0 mm."));
-    let mut tight = design.clone();
-    tight.arms.board_width = Length::inch(6.0);
+    let mut tight = Demo::PaperLift.design();
+    tight.running.wheel_place = Length::mm(236.0);
     let report = analyse(&tight).unwrap();
     let advice: Vec<String> = report
         .findings
@@ -265,4 +265,49 @@ fn words_are_in_the_readers_units() {
     assert!(!advice.is_empty() && advice.iter().all(|text| !text.contains("millimetre")), "{advice:?}");
     let packet = told(View::Packet, &design, System::Inch);
     assert!(!packet.contains("the mean here") && packet.contains("the mean in the program"));
+}
+
+/// What the words of the parts and of the build order ask for is on the list: spacer tubes, pins, screws of stops and cleats, bolts of the
+/// bearing tube, as many as there are things to hold, each as long as what it joins, and in no weight of the table.
+#[test]
+fn what_holds_the_parts_is_on_the_list() {
+    for design in driven() {
+        let list = parts(&design);
+        let kind = design.drive.kind;
+        let count = |name: &str| -> u32 { list.iter().filter(|part| part.name == name).map(|part| part.count).sum() };
+        let bill = bill(&design, &list, &[], &[]);
+        let bought = |name: &str| -> u32 {
+            let items = bill.items.iter().filter(|item| item.name == name);
+            items.inspect(|item| assert_eq!(item.number, None, "{name} is no part")).map(|item| item.count).sum()
+        };
+        let size = |name: &str| bill.items.iter().find(|item| item.name == name).unwrap().size;
+        assert_eq!(bought("Spring pin"), count("Tube plug"), "{kind:?}");
+        assert_eq!(bought("Crank pin"), 1);
+        assert_eq!(bought("Keeper tube"), count("Keeper screw"));
+        assert_eq!(bought("Stop screw"), 2 * count("End stop"));
+        assert_eq!(bought("Cleat screw"), 2 * 2 * 2 * count("Prop"));
+        for name in ["Bearing tube bolt", "Bearing tube nut"] {
+            assert_eq!(bought(name), 2 * count("Bearing tube"), "{kind:?}");
+        }
+        // From the rail beside the strip up to the keeper: strip, wheel and gap. What is left of the screw holds in the rail.
+        let (running, strip) = (&design.running, design.frames.strip_thickness);
+        assert_eq!(size("Keeper tube")[0], running.wheel + running.rail_gap + strip);
+        let screw = list.iter().find(|part| part.name == "Keeper screw").unwrap();
+        assert!(size("Keeper tube")[0] + strip + screw.size[2] == screw.size[0] && size("Keeper tube")[2] > screw.size[1]);
+        // A screw through a stop holds in the beam and does not come out of it beneath.
+        let hold = size("Stop screw")[0] - running.wheel;
+        assert!(hold >= Length::mm(20.0) && hold < design.frames.beam_depth, "{hold:?}");
+        if count("Tube plug") > 0 {
+            let [long, thick, _] = size("Spring pin");
+            assert!(long <= design.drive.cross_bar && thick * 3 < running.axle, "{long:?} {thick:?}");
+        }
+        let table: f64 = list.iter().filter(|part| part.form != Form::Sheet).map(Part::total).sum();
+        assert!((bill.mass.to_kg() - table).abs() < 1e-5);
+    }
+    let steps = told(View::Steps, &Demo::PaperLift.design(), System::Metric);
+    for words in ["a spacer tube on every screw", "Glue each to its beam, and drive 2 screws of", "a spring pin at every plug", "4 cleats each"] {
+        assert!(steps.contains(words), "{words}");
+    }
+    let hardware = told(View::Hardware, &Demo::PaperLift.design(), System::Metric);
+    assert!(hardware.contains("slotted, 5 × 50 mm") && hardware.contains(">Keeper tube<"));
 }

@@ -70,7 +70,7 @@ impl Page for Hardware {
         }
         blocks.push(Block::Group("bill", vec![Block::Table(self.list(&bill, &weights, reader.system))]));
         blocks.push(Block::note(format!(
-            "Outlines are drawn 1 : {SCALE}, long pieces broken. Numbers are those of every other list and drawing. Sizes are in {}, those of bolts and screws in the unit that stands behind them or in their thread’s. The second nut is in no sum.",
+            "Outlines are drawn 1 : {SCALE}, long pieces broken. Numbers are those of every other list and drawing. Sizes are in {}, those of bolts and screws in the unit that stands behind them or in their thread’s. What has no number is in no sum of weights.",
             if reader.system == System::Metric { "millimetres" } else { "inches" }
         )));
         blocks.push(Block::Group(
@@ -165,7 +165,7 @@ impl Hardware {
             Cell::number(""),
             Cell::Words(Text::default().strong("Weight of the hardware")),
             Cell::words(format!(
-                "without sheets, glue and second nut; {} of it on the table",
+                "of what has a number; {} of it on the table",
                 mass(weights.hardware, system)
             )),
             Cell::StrongNumber(figures::part_weight(bill.mass.to_kg(), system).number),

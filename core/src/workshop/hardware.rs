@@ -4,7 +4,7 @@
 //! Rows come from the one list of parts, so that nothing is bought that is not drawn and weighed.
 use crate::catalogue::bearing::BEARINGS;
 use crate::design::{self, Design};
-use crate::parts::{BoltSize, Form, Part, Rides};
+use crate::parts::{BoltSize, Form, Part, Rides, fastenings};
 use super::sheets::Bar;
 use crate::quantity::{Amount, Kind, Length, Mass, Money, Phrase, Rate, Style, System, figures, print};
 
@@ -84,7 +84,7 @@ const SMALL: &str = "small parts";
 /// One kind of thing to buy.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Item {
-    /// Its number in every list; none for what is no part: sheets, glue, and the second nut.
+    /// Its number in every list; none for what is no part: sheets, glue, the second nut, and what follows from the parts it joins.
     pub number: Option<u32>,
     /// Its name.
     pub name: &'static str,
@@ -111,7 +111,7 @@ pub struct Item {
 pub struct Bill {
     /// Shelf by shelf: sheets first, then parts by number, glue last.
     pub items: Vec<Item>,
-    /// Mass of everything but sheets and glue.
+    /// Mass of everything that has a number.
     pub mass: Mass,
     /// Price of what is left of whole bars, cut away and kept; nothing where parts alone are asked about.
     pub rests: Money,
@@ -168,23 +168,13 @@ pub fn bill(design: &Design, parts: &[Part], sheets: &[(Length, usize)], bars: &
             known.count += part.count;
             known.mass += mass;
         } else {
-            items.push(Item {
-                number: Some(part.number),
-                name: part.name,
-                shelf: shelf(part),
-                count: part.count,
-                form: Some(part.form),
-                size: part.size,
-                mass,
-                price: Price::Open,
-                standard: standard(design, part),
-                asked: asked(design, part),
-            });
+            items.push(item(design, part));
         }
     }
     let mass = items.iter().filter(|item| item.number.is_some()).map(|item| item.mass).sum();
     let second = items.iter().find(|item| item.name == NUT).map(second_nut);
     items.extend(second);
+    items.extend(fastenings(design, parts).iter().map(|part| Item { number: None, ..item(design, part) }));
     items.extend([glue(parts), epoxy(parts)].into_iter().filter(|item| item.mass > Mass::ZERO));
     items.sort_by_key(|item| (item.shelf, item.number.unwrap_or(u32::MAX)));
     for item in &mut items {
@@ -198,6 +188,21 @@ pub fn bill(design: &Design, parts: &[Part], sheets: &[(Length, usize)], bars: &
     let cost = prices().filter_map(known).sum::<Money>() + rests;
     let unpriced = prices().filter(|price| *price == Price::Open).count();
     Bill { items, mass, rests, small, cost, unpriced }
+}
+
+fn item(design: &Design, part: &Part) -> Item {
+    Item {
+        number: Some(part.number),
+        name: part.name,
+        shelf: shelf(part),
+        count: part.count,
+        form: Some(part.form),
+        size: part.size,
+        mass: Mass::kg(part.total()),
+        price: Price::Open,
+        standard: standard(design, part),
+        asked: asked(design, part),
+    }
 }
 
 fn sheet(design: &Design, thickness: Length, count: usize) -> Item {
@@ -229,9 +234,9 @@ fn shelf(part: &Part) -> Shelf {
         (
             _,
             "Wheel" | "Wheel axle" | "Half axle" | "Collar" | "Flange washer" | "Cross-bar" | "Tube plug"
-            | "Wheel strip" | "Keeper",
+            | "Wheel strip" | "Keeper" | "Keeper tube" | "Spring pin",
         ) => Shelf::Wheels,
-        (_, "Screw" | NUT | "Bearing tube" | "Thrust bearing" | "Screw collar" | "Crank") => Shelf::Screw,
+        (_, "Screw" | NUT | "Bearing tube" | "Thrust bearing" | "Screw collar" | "Crank" | "Crank pin") => Shelf::Screw,
         (Form::Bolt | Form::LockNut | Form::Washer | Form::WoodScrew, _) => Shelf::Fasteners,
         _ => Shelf::Frames,
     }
@@ -396,6 +401,12 @@ impl Item {
                     let thread = Some(self.standard).filter(|name| !name.is_empty());
                     let thread = thread.map_or_else(plain, str::to_owned);
                     format!("{thread}, {} across, {} long", here(second), here(first))
+                }
+                "Spring pin" | "Crank pin" => {
+                    format!("slotted, {} × {}", length(second, own).number, length(first, own))
+                }
+                "Keeper tube" => {
+                    format!("{} outside, {} bore, {} long", here(second), here(third), here(first))
                 }
                 "Collar" | "Screw collar" => {
                     format!("{} outside, {} bore, {} wide", here(second), here(third), here(first))

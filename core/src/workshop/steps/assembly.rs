@@ -2,7 +2,7 @@
 use super::{Bench, Step, Task, from_pivots, is_deck_first, on_base, on_deck, say, size, step};
 use crate::design::{DriveKind, StrutEnd};
 use crate::mechanics::{Detail, Fault};
-use crate::parts::Part;
+use crate::parts::{CLEAT_SCREWS, CLEATS, Part};
 use crate::quantity::{Amount, Length, Phrase};
 
 /// Test load as a share of the load (common practice for lifting gear, no source).
@@ -62,7 +62,7 @@ impl Bench<'_> {
             "Scissors onto the base",
             self.fitted(|part| pivot_or_keeper(part) && on_base(part)),
             vec![say(
-                "Bolt the lower arms A to the base pivots, set the base wheels on their strips, and screw the keepers over them.",
+                "Bolt the lower arms A to the base pivots, set the base wheels on their strips, and screw the keepers over them, a spacer tube on every screw.",
             )],
             vec![
                 say("Slack under the keepers ")
@@ -82,7 +82,7 @@ impl Bench<'_> {
         let travel = (length(self.design.lift.highest)? - length(self.design.lift.lowest)?).abs();
         let turns = travel / drive.lead.to_m();
         let across = |rails: &str, place: Length| {
-            say(format!("Bearing tube across the {rails}, its middle ")).then(from_pivots(place)).and(".")
+            say(format!("Bearing tube across the {rails}, its middle ")).then(from_pivots(place)).and(", a bolt at either end through tube and wood behind it.")
         };
         let at_end = |end: StrutEnd, place: Length| match end {
             StrutEnd::Base => Some(across(BASE_BEAMS, place)),
@@ -115,6 +115,7 @@ impl Bench<'_> {
                 || ["Screw", "Bearing tube", "Thrust bearing", "Screw collar", "Crank"].contains(&part.name)
         });
         work.extend([
+            say("Push the crank on the screw’s end and drill both together for its pin."),
             say(
                 "Let nut and bearing find their line before their bolts are tight: turn the screw through its whole travel, then tighten.",
             ),
@@ -140,7 +141,7 @@ impl Bench<'_> {
 
     pub(super) fn deck_on(&self) -> Step {
         let mut work = vec![say(
-            "Bolt the deck’s pivots to the upper arms B, set its rails on the deck wheels, and screw the keepers beneath them.",
+            "Bolt the deck’s pivots to the upper arms B, set its rails on the deck wheels, and screw the keepers beneath them, a spacer tube on every screw.",
         )];
         let mut tests = vec![
             say("Slack over the keepers ")
@@ -186,7 +187,7 @@ impl Bench<'_> {
                 "Props",
                 self.named(&["Prop"]),
                 vec![
-                    say(format!("Cut {} props ", self.count("Prop"))).with(size(length)).and(" long, cleats at both ends to keep them on beam and rail; raise the deck fully, set them, and lower until they carry."),
+                    say(format!("Cut {} props ", self.count("Prop"))).with(size(length)).and(format!(" long. {CLEATS} cleats each, of offcuts of the sheet, {CLEAT_SCREWS} screws a cleat, keep their ends on beam and rail from both sides. Raise the deck fully, set them, and lower until they carry.")),
                 ],
                 vec![say("Both props carry, neither can be knocked out by hand.")],
             )

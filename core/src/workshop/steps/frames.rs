@@ -1,8 +1,8 @@
 //! Joining the pieces into ladders, base, axles and deck.
-use super::{Bench, DIAGONALS, Step, Task, on_base, on_deck, say, size, step};
+use super::{Bench, DIAGONALS, Step, Task, on_base, on_deck, say, screws, size, step};
 use crate::design::DriveKind;
 use crate::mechanics::Fault;
-use crate::parts::{arm_spread, rail_middle};
+use crate::parts::{STOP_SCREWS, arm_spread, fastenings, rail_middle};
 use crate::quantity::{Amount, Length};
 
 /// What the wheels run on.
@@ -102,7 +102,9 @@ impl Bench<'_> {
                         .with(Amount::Ruled(low + radius))
                         .and(" and ")
                         .with(Amount::Ruled((high - radius).max(0.0)))
-                        .and(" from the pivots, where the wheel stands at the lowest and the highest deck."),
+                        .and(" from the pivots, where the wheel stands at the lowest and the highest deck. Glue each to its beam, and drive ")
+                        .then(screws("Stop screw", STOP_SCREWS, fastenings(self.design, self.parts)))
+                        .and(" from above right through it into the beam, in holes it passes freely."),
                 ],
                 vec![say("A bearing rolled by hand from stop to stop meets no screw head and no step.")],
             )
@@ -139,9 +141,9 @@ impl Bench<'_> {
         let names = ["Wheel axle", "Half axle", "Cross-bar", "Tube plug", "Wheel", "Flange washer", "Collar"];
         let on_axles = matches!(self.design.drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage);
         let work = if on_axles {
-            "Drive the plugs into the tubes, slide the axles through and pin them; arms, flange washers and wheels follow when the scissors are put together."
+            "Drive the plugs into the tubes, slide the axles through and drill tube, plug and axle together for a spring pin at every plug; arms, flange washers and wheels follow when the scissors are put together."
         } else if self.count("Cross-bar") > 0 {
-            "Cut the axles to length and break their edges; drive the plugs into the ends of the cross-bars and pin them. Arms, cross-bars, flange washers and wheels are joined when the scissors are put together."
+            "Cut the axles to length and break their edges; drive the plugs into the ends of the cross-bars, each held by a spring pin from the side. Arms, cross-bars, flange washers and wheels are joined when the scissors are put together."
         } else {
             "Cut the axles to length and break their edges; arms, flange washers and wheels follow when the scissors are put together."
         };

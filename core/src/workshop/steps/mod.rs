@@ -181,6 +181,12 @@ impl Bench<'_> {
     }
 }
 
+/// So many screws of a name, with their length.
+fn screws(name: &str, count: u32, list: Vec<Part>) -> Phrase {
+    let length = list.into_iter().find(|part| part.name == name).map_or(Length::ZERO, |part| part.size[0]);
+    say(format!("{count} screws of ")).with(size(length))
+}
+
 /// A step without caution.
 fn step(task: Task, title: &'static str, parts: Vec<Fitted>, work: Vec<Phrase>, tests: Vec<Phrase>) -> Step {
     Step { task, title, work, tests, caution: "", parts }
