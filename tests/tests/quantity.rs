@@ -175,6 +175,11 @@ fn what_people_write_is_understood() {
         ("12.50", Kind::Money, Metric, 1250),
         ("€ 12,50", Kind::Money, Metric, 1250),
         ("12.5 $", Kind::Money, Inch, 1250),
+        // 1.20 a foot of 0.3048 m are 3.937 a metre.
+        ("€ 4,50", Kind::Rate, Metric, 450),
+        ("4.50 a metre", Kind::Rate, Inch, 450),
+        ("1.2", Kind::Rate, Inch, 394),
+        ("$1.20 /ft", Kind::Rate, Metric, 394),
         ("14.5°", Kind::Angle, Metric, 1450),
         ("14.5 deg", Kind::Angle, Inch, 1450),
         ("17 kN/mm", Kind::Stiffness, Metric, 17_000),
@@ -292,6 +297,8 @@ fn lengths_are_printed_as_a_shop_writes_them() {
     assert_eq!(full(mm(18.256_25), System::Metric).number, "18.256");
     assert_eq!(full(mm(18.0), System::Inch).number, "0.70866");
     assert_eq!(print(1250, Kind::Money, System::Metric, Style::Full).text(), "12.50");
+    assert_eq!(print(450, Kind::Rate, System::Metric, Style::Full).text(), "4.5\u{A0}/m");
+    assert_eq!(print(394, Kind::Rate, System::Inch, Style::Short).text(), "1.2\u{A0}/ft");
     assert_eq!(print(45 * 45_359_237, Kind::Mass, System::Inch, Style::Short).text(), "45\u{A0}lb");
     assert_eq!(print(1450, Kind::Angle, System::Inch, Style::Short).text(), "14.5°");
 }

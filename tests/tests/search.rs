@@ -6,7 +6,7 @@
 use risewright::catalogue::thread::THREADS;
 use risewright::design::{Demo, Design};
 use risewright::pages::{Reader, page};
-use risewright::quantity::{Length, Mass, Money, System};
+use risewright::quantity::{Length, Mass, Money, Rate, System};
 use risewright::report::search::{
     Brace, Figures, Loose, Measure, RUNGS, Search, Space, Stance, Target, Targets, Way, judge,
 };
@@ -82,7 +82,7 @@ fn the_search_finds_what_an_enumeration_finds() {
 
     // Prices, tighter limits, and heights that may be missed.
     targets.base.shop.sheet_price = Money::of(90.0);
-    targets.base.shop.bar_price = Money::of(6.0);
+    targets.base.shop.bar_price = Rate::a_metre(6.0);
     targets.base.shop.screw_price = Money::of(45.0);
     targets.most[Measure::Give.at()] = Target::limit(0.0025);
     targets.most[Measure::Turns.at()] = Target::limit(62.0);

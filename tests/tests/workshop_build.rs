@@ -37,7 +37,7 @@ fn odd_design() -> impl Strategy<Value = Design> {
 }
 
 fn weight(list: &[Part], counted: impl Fn(Rides) -> bool) -> f64 {
-    list.iter().filter(|part| counted(part.rides)).map(|part| f64::from(part.count) * part.mass).sum()
+    list.iter().flat_map(Part::loads).filter(|(on, _)| counted(*on)).map(|(_, mass)| mass).sum()
 }
 
 proptest! {
@@ -82,7 +82,7 @@ proptest! {
     fn any_design_is_laid_out_listed_and_told(design in odd_design()) {
         let list = parts(&design);
         prop_assert!(jobs(&design, &list).iter().map(|job| job.pieces.len()).sum::<usize>() > 0);
-        let bill = bill(&design, &list, &[(design.arms.thickness, 1)]);
+        let bill = bill(&design, &list, &[(design.arms.thickness, 1)], &[]);
         prop_assert!(bill.items.iter().all(|item| !item.designation(System::Inch).contains("NaN")));
         prop_assert!(lines(&design).iter().all(|line| !line.layers.is_empty()));
         let solver = idealise(&design).and_then(|mechanism| Solver::new(&mechanism));
@@ -274,7 +274,7 @@ fn the_bill_is_the_parts_and_adds_up() {
         let list = parts(&design);
         let bought: u32 = list.iter().filter(|part| part.form != Form::Sheet).map(|part| part.count).sum();
         let sheets = |count| [(design.arms.thickness, count)];
-        let plain = bill(&design, &list, &sheets(1));
+        let plain = bill(&design, &list, &sheets(1), &[]);
         assert_eq!(
             plain.items.iter().filter(|item| item.number.is_some()).map(|item| item.count).sum::<u32>(),
             bought
@@ -288,12 +288,12 @@ fn the_bill_is_the_parts_and_adds_up() {
         let mut priced = design.clone();
         priced.shop.sheet_price = Money::of(80.0);
         priced.shop.caster_price = Money::of(9.5);
-        let two = bill(&priced, &list, &sheets(2));
+        let two = bill(&priced, &list, &sheets(2), &[]);
         assert_eq!(two.cost, Money::of(2.0 * 80.0 + 4.0 * 9.5));
         assert_eq!(two.unpriced, plain.unpriced - 2, "sheets and casters are known now");
     }
     let list = parts(&Demo::PaperLift.design());
-    let bill = bill(&Demo::PaperLift.design(), &list, &[(Length::mm(18.0), 1)]);
+    let bill = bill(&Demo::PaperLift.design(), &list, &[(Length::mm(18.0), 1)], &[]);
     let asks = |text: &str| bill.items.iter().any(|item| item.designation(System::Metric).contains(text));
     for text in ["M16 × 100", "6004-2RS", "51104", "Tr 20 x 4", "6 × 80", "8.8"] {
         assert!(
@@ -372,7 +372,7 @@ fn a_second_nut_is_recommended_and_weighs_nothing_in_the_table() {
     for demo in Demo::ALL {
         let design = demo.design();
         let list = parts(&design);
-        let bill = bill(&design, &list, &[]);
+        let bill = bill(&design, &list, &[], &[]);
         let named = |name: &str| bill.items.iter().find(|item| item.name == name).unwrap();
         let (first, second) = (named("Nut"), named("Second nut, recommended"));
         assert_eq!((first.size, first.mass, first.standard), (second.size, second.mass, second.standard));
@@ -393,7 +393,7 @@ fn a_second_nut_is_recommended_and_weighs_nothing_in_the_table() {
 #[test]
 fn what_is_bought_says_what_its_sizes_are() {
     let design = Demo::PaperLift.design();
-    let bill = bill(&design, &parts(&design), &[(Length::mm(18.0), 1)]);
+    let bill = bill(&design, &parts(&design), &[(Length::mm(18.0), 1)], &[]);
     let asked = |name: &str| {
         let item = bill.items.iter().find(|item| item.name == name).unwrap();
         item.designation(System::Metric).replace('\u{A0}', " ")

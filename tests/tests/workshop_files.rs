@@ -281,7 +281,7 @@ fn csv_holds_every_part_hole_and_item() {
             list.iter().map(|part| part.holes.len() * part.count as usize).sum::<usize>()
         );
         let bought =
-            cells(&csv::hardware(&bill(&design, &list, &[(design.arms.thickness, 1)]), System::Inch));
+            cells(&csv::hardware(&bill(&design, &list, &[(design.arms.thickness, 1)], &[]), System::Inch));
         assert!(bought.len() > 20);
         assert_eq!(bought[0][3], "designation, sizes in inches", "the heading names the unit");
         for table in [whole, holes, bought] {

@@ -1,7 +1,6 @@
 //! The only place where a value becomes text on the page.
-use risewright::catalogue::Row;
 use risewright::checks::{Check, ratio_words};
-use risewright::design::{Design, Field, Group, thread};
+use risewright::design::{Design, Field, Group, screw_words};
 use risewright::drawing::Chart;
 use risewright::quantity::{Style, System, figures, lower, print};
 use risewright::report::{Report, Span, Station};
@@ -30,7 +29,7 @@ pub fn hint(field: &Field, span: &Span, units: System) -> String {
 
 /// What matters of a group while it is closed.
 pub fn summary(group: Group, design: &Design, units: System) -> String {
-    let length = |value: risewright::quantity::Length| figures::size(value.to_m(), units).number;
+    let length = |value: risewright::quantity::Length| figures::laid(value, units).number;
     let stress = |value: risewright::quantity::Stress| figures::stress(value.to_pa(), units);
     match group {
         Group::Lift => {
@@ -47,10 +46,7 @@ pub fn summary(group: Group, design: &Design, units: System) -> String {
         Group::Frames => {
             format!("deck {} × {}", length(design.frames.deck_length), length(design.frames.deck_width))
         }
-        Group::Drive => thread(design).map_or_else(
-            || format!("screw {} × {}", length(design.drive.major), length(design.drive.lead)),
-            |row| format!("screw {}", row.name()),
-        ),
+        Group::Drive => format!("screw {}", screw_words(design, units)),
         Group::Running => {
             format!("bolts {}, wheels {}", length(design.running.pin), length(design.running.wheel))
         }
@@ -156,5 +152,9 @@ mod tests {
         let design = Design::default();
         assert_eq!(summary(Group::Lift, &design, System::Metric), "2 stages, 520 to 1160");
         assert_eq!(summary(Group::Arms, &design, System::Metric), "2 × 18, 75 wide");
+        assert_eq!(summary(Group::Drive, &design, System::Inch), "screw Tr 20 x 4");
+        let bench = risewright::design::Demo::PottingBench.design();
+        assert_eq!(summary(Group::Arms, &bench, System::Inch), "2 × 23/32, 3 wide");
+        assert_eq!(summary(Group::Drive, &bench, System::Inch), "screw 3/4-6 Acme");
     }
 }

@@ -30,8 +30,8 @@ pub use load::Load;
 pub use running::Running;
 pub use shop::Shop;
 pub use stock::{
-    bearing, bolt_class, panel, set_bearing, set_bolt_class, set_ends, set_panel, set_sheet, set_thread,
-    sheet, thread,
+    bearing, bolt_class, panel, screw_words, set_bearing, set_bolt_class, set_ends, set_panel, set_sheet,
+    set_thread, sheet, thread,
 };
 pub use strength::Strength;
 pub use sway::Sway;

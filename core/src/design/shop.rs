@@ -1,7 +1,7 @@
 //! The sheet the parts come from, the saw that cuts them, and what things cost.
 use super::choice::Cutting;
 use super::field::{inputs, mm};
-use crate::quantity::{Length, Money};
+use crate::quantity::{Length, Money, Rate};
 
 /// The highest price that is taken, in hundredths.
 const DEAR: i64 = 100_000_000;
@@ -35,8 +35,8 @@ inputs! {
         level: Length = mm(5.0), mm(0.1) => mm(50.0), "yg", "Out of level, accepted";
         /// Price of a sheet.
         sheet_price: Money = 0, 0 => DEAR, "zs", "Price, sheet";
-        /// Price of a metre of bar, tube or batten, all kinds alike.
-        bar_price: Money = 0, 0 => DEAR, "zb", "Price, bar a metre";
+        /// Price of bar and tube by their length, all kinds alike, as whole bars are sold; battens count among the small parts.
+        bar_price: Rate = 0, 0 => DEAR, "zb", "Price, bar and tube";
         /// Price of the screw with its nut.
         screw_price: Money = 0, 0 => DEAR, "zt", "Price, screw and nut";
         /// Price of a wheel bearing; the thrust bearing is taken as two of them.
@@ -45,7 +45,7 @@ inputs! {
         caster_price: Money = 0, 0 => DEAR, "zc", "Price, caster";
         /// Price of a pivot bolt with nut, washers and spacer.
         bolt_price: Money = 0, 0 => DEAR, "zp", "Price, pivot bolt";
-        /// Price of everything small together: wood screws, small bolts, glue.
+        /// Price of everything small together: wood screws, small bolts, battens, glue.
         small_price: Money = 0, 0 => DEAR, "zf", "Price, small parts";
     }
 }

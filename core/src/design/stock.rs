@@ -7,7 +7,7 @@ use crate::catalogue::panel::PANELS;
 use crate::catalogue::sheet::{SHEET_SIZES, SheetSize};
 use crate::catalogue::thread::{THREADS, Thread};
 use crate::catalogue::{Family, Stock};
-use crate::quantity::{Density, Length, Stress};
+use crate::quantity::{Density, Length, Stress, System, figures};
 
 /// A measured thickness may differ from the row's by this much and still be taken for that panel.
 const THICKNESS_SPREAD: Length = Length::mm(0.6);
@@ -156,4 +156,15 @@ pub fn thread(design: &Design) -> Option<&'static Thread> {
             && same(row.lead(), drive.lead)
             && row.flank() == drive.flank
     })
+}
+
+/// The screw as one asks for it: its thread's designation, or outside diameter and lead where it is none of the catalogue.
+#[must_use]
+pub fn screw_words(design: &Design, system: System) -> String {
+    let Some(row) = thread(design) else {
+        let (major, lead) = (design.drive.major, design.drive.lead);
+        let lead = figures::threads(lead, system).unwrap_or_else(|| figures::laid(lead, system));
+        return format!("{} × {}", figures::laid(major, system).number, lead.number);
+    };
+    row.name.to_owned()
 }

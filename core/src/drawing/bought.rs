@@ -67,6 +67,7 @@ pub fn outline(design: &Design, item: &Item) -> Option<Drawn> {
                 sketch.strokes.push(stroke);
             }
         }
+        (_, "Spring pin" | "Crank pin") => sketch.bar(length, second, &[]),
         (_, "Crank") => sketch.crank(length, second),
         (_, "Wear sheet") => sketch.bar(length, third, &[]),
         _ => sketch.ring(length, second, third),

@@ -72,12 +72,12 @@ pub fn free(design: &Design) -> Mechanism {
 }
 
 fn total(list: &[Part], rides: impl Fn(Rides) -> bool) -> f64 {
-    list.iter().filter(|part| rides(part.rides)).map(Part::total).sum()
+    list.iter().flat_map(Part::loads).filter(|(on, _)| rides(*on)).map(|(_, mass)| mass).sum()
 }
 
 /// Mass of a frame and the place of its middle.
 fn frame(list: &[Part], place: impl Fn(Rides) -> Option<f64>) -> (f64, f64) {
-    let pieces = || list.iter().filter_map(|part| place(part.rides).map(|x| (part.total(), x)));
+    let pieces = || list.iter().flat_map(Part::loads).filter_map(|(on, mass)| place(on).map(|x| (mass, x)));
     let mass: f64 = pieces().map(|(mass, _)| mass).sum();
     let moment: f64 = pieces().map(|(mass, x)| mass * x).sum();
     (mass, if mass > 0.0 { moment / mass } else { 0.0 })
@@ -103,8 +103,9 @@ fn arm_id(arm: ArmName) -> ArmId {
 
 fn lumps(list: &[Part]) -> Vec<Lump> {
     list.iter()
-        .filter_map(|part| match part.rides {
-            Rides::OnArm(arm, f) => Some(Lump { arm: arm_id(arm), f, mass: part.total() }),
+        .flat_map(Part::loads)
+        .filter_map(|(on, mass)| match on {
+            Rides::OnArm(arm, f) => Some(Lump { arm: arm_id(arm), f, mass }),
             _ => None,
         })
         .collect()

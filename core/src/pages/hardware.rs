@@ -6,7 +6,7 @@ use super::sawn::Sawn;
 use super::{Page, Reader};
 use crate::drawing::bought::{SCALE, outline};
 use crate::parts::Form;
-use crate::quantity::{Amount, Length, Mass, System, figures};
+use crate::quantity::{Amount, Length, Mass, Money, System, figures};
 use crate::report::Report;
 use crate::share::address::View;
 use crate::share::csv;
@@ -35,8 +35,9 @@ impl Hardware {
         file_name(&self.report.design.name, what)
     }
 
-    fn bill(&self) -> Bill {
-        bill(&self.report.design, &self.report.parts, &self.sawn.bought())
+    fn bill(&self, system: System) -> Bill {
+        let Report { design, parts, .. } = &*self.report;
+        bill(design, parts, &self.sawn.bought(), &bars(parts, design.shop.kerf, system))
     }
 }
 
@@ -50,7 +51,7 @@ impl Page for Hardware {
     }
 
     fn document(&self, reader: &Reader) -> Document {
-        let bill = self.bill();
+        let bill = self.bill(reader.system);
         let weights = Weights::of(&self.report.parts);
         let mut blocks = vec![
             Block::text(weight_words(&weights, reader.system)),
@@ -70,7 +71,7 @@ impl Page for Hardware {
         }
         blocks.push(Block::Group("bill", vec![Block::Table(self.list(&bill, &weights, reader.system))]));
         blocks.push(Block::note(format!(
-            "Outlines are drawn 1 : {SCALE}, long pieces broken. Numbers are those of every other list and drawing. Sizes are in {}, those of bolts and screws in the unit that stands behind them or in their thread’s. The second nut is in no sum.",
+            "Outlines are drawn 1 : {SCALE}, long pieces broken. Numbers are those of every other list and drawing. Sizes are in {}, those of bolts and screws in the unit that stands behind them or in their thread’s. What has no number is in no sum of weights.",
             if reader.system == System::Metric { "millimetres" } else { "inches" }
         )));
         blocks.push(Block::Group(
@@ -88,7 +89,7 @@ impl Page for Hardware {
 
     fn file(&self, name: &str, reader: &Reader) -> Option<String> {
         if name == self.file_name(BILL) {
-            Some(csv::hardware(&self.bill(), reader.system))
+            Some(csv::hardware(&self.bill(reader.system), reader.system))
         } else if name == self.file_name(PARTS) {
             Some(csv::parts(&self.report.parts))
         } else {
@@ -138,26 +139,48 @@ impl Hardware {
             rows.push(vec![Cell::Heading(shelf.title().into())]);
             rows.extend(on_shelf.into_iter().map(|item| self.row(item, system)));
         }
+        let rests = (bill.rests > Money::ZERO).then(|| {
+            vec![
+                Cell::number(""),
+                Cell::number(""),
+                Cell::words("Rests of the bars"),
+                Cell::words(
+                    "whole bars are bought, see Cut to length; above, a piece costs as much as it is long",
+                ),
+                Cell::number(""),
+                Cell::number(money_text(bill.rests)),
+                Cell::words(""),
+            ]
+        });
         let small = vec![
             Cell::number(""),
             Cell::number(""),
             Cell::words("Small parts together"),
-            Cell::words("fasteners, collars, crank, glue: all rows marked “with small parts”"),
+            Cell::words("fasteners, collars, crank, battens, glue: all rows marked “with small parts”"),
             Cell::number(""),
             price_cell(bill.small),
             Cell::words(""),
         ];
         let open =
             if bill.unpriced > 0 { format!("{} rows without a price", bill.unpriced) } else { String::new() };
-        let total = vec![
+        let heavy = vec![
             Cell::number(""),
             Cell::number(""),
-            Cell::Words(Text::default().strong("Hardware in all")),
+            Cell::Words(Text::default().strong("Weight of the hardware")),
             Cell::words(format!(
-                "without sheets, glue and second nut; {} of it on the table",
+                "of what has a number; {} of it on the table",
                 mass(weights.hardware, system)
             )),
             Cell::StrongNumber(figures::part_weight(bill.mass.to_kg(), system).number),
+            Cell::number(""),
+            Cell::words(""),
+        ];
+        let total = vec![
+            Cell::number(""),
+            Cell::number(""),
+            Cell::Words(Text::default().strong("Cost in all")),
+            Cell::words("of all rows: sheets, hardware and small parts"),
+            Cell::number(""),
             Cell::StrongNumber(if bill.cost.steps() == 0 {
                 "not known".into()
             } else {
@@ -177,7 +200,7 @@ impl Hardware {
                 "Outline".into(),
             ],
             rows,
-            foot: vec![small, total],
+            foot: rests.into_iter().chain([small, heavy, total]).collect(),
         }
     }
 

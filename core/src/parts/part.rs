@@ -106,6 +106,8 @@ pub struct Part {
     pub number: u32,
     /// What it moves with.
     pub rides: Rides,
+    /// What its other end moves with, where it hangs between two; half of its weight is there.
+    pub other_end: Option<Rides>,
     /// How many of it.
     pub count: u32,
     /// What it is cut from or bought as.
@@ -142,6 +144,7 @@ impl Part {
             name,
             number: 0,
             rides,
+            other_end: None,
             count: 1,
             form,
             size,
@@ -155,6 +158,12 @@ impl Part {
             contacts: Vec::new(),
             mass,
         }
+    }
+
+    /// Hung between what it rides on and this.
+    pub(super) fn and_on(mut self, other: Rides) -> Self {
+        self.other_end = Some(other);
+        self
     }
 
     pub(super) fn times(mut self, count: u32) -> Self {
@@ -233,6 +242,12 @@ impl Part {
     #[must_use]
     pub fn layer(&self) -> Length {
         Length::from_steps(self.size[2].steps() / i64::from(self.layers.max(1)))
+    }
+
+    /// What carries all pieces of the kind, each with its share of their mass, kg.
+    pub fn loads(&self) -> impl Iterator<Item = (Rides, f64)> + '_ {
+        let each = if self.other_end.is_some() { self.total() / 2.0 } else { self.total() };
+        core::iter::once(self.rides).chain(self.other_end).map(move |rides| (rides, each))
     }
 
     /// Sheet area all pieces of the kind take, every layer counted, without kerf, m2; zero for what is not cut from it.

@@ -112,7 +112,7 @@ fn carriage_drive(design: &Design, frame: fn(f64) -> Rides, nut_rides: Rides) ->
     let crank_x = bearing - inwards * CRANK_OUT * drive.anchor_bar.to_m();
     let reach = drive.crank.to_m();
     let mut list = vec![
-        screw(design, frame(bearing.midpoint(far)), drive.screw_length).at(vec![Block::square(
+        screw(design, frame(bearing.midpoint(far))).at(vec![Block::square(
             [bearing.min(far), bearing.max(far)],
             about(axle, drive.major),
             [0.0, drive.major.to_m() / 2.0],
@@ -133,11 +133,10 @@ fn carriage_drive(design: &Design, frame: fn(f64) -> Rides, nut_rides: Rides) ->
     list
 }
 
-/// A screw that hangs between two moving points: half of it rides with each, on a cross-bar where that is an arm and on
+/// A screw that hangs between two moving points: half of its weight rides with each, on a cross-bar where that is an arm and on
 /// a bearing tube where it is a frame.
 fn between(design: &Design, first: Rides, second: Rides) -> Vec<Part> {
-    let half = Length::from_steps(design.drive.screw_length.steps() / 2);
-    let mut list = vec![screw(design, first, half), screw(design, second, half), crank(design, first)];
+    let mut list = vec![screw(design, first).and_on(second), crank(design, first)];
     list.extend(nut(design, second));
     list.extend(thrust(design, first));
     for rides in [first, second] {
@@ -186,8 +185,9 @@ fn anchor_tube(design: &Design, rides: Rides) -> Part {
     .drilled(vec![hole])
 }
 
-fn screw(design: &Design, rides: Rides, length: Length) -> Part {
+fn screw(design: &Design, rides: Rides) -> Part {
     let drive = &design.drive;
+    let length = drive.screw_length;
     Part::new(
         "Screw",
         rides,

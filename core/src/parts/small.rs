@@ -14,7 +14,18 @@ impl Small {
         Self { inch: BoltSize { diameter: design.running.pin }.is_inch() }
     }
 
-    fn size(self, mm: f64, inch: f64) -> Length {
+    /// Whether they are sold in inches.
+    pub(super) const fn is_inch(self) -> bool {
+        self.inch
+    }
+
+    /// The next whole millimetre, or sixteenth of an inch.
+    pub(super) fn next(self, least: Length) -> Length {
+        let step = self.size(1.0, 1.0 / 16.0).steps();
+        Length::from_steps((least.steps() + step - 1).div_euclid(step) * step)
+    }
+
+    pub(super) fn size(self, mm: f64, inch: f64) -> Length {
         if self.inch { Length::inch(inch) } else { Length::mm(mm) }
     }
 

@@ -74,7 +74,7 @@ fn figure(parts: Option<i128>, told: fn(i128) -> String, unit: &'static str) -> 
 #[cfg(test)]
 mod tests {
     use super::{Bound, give, size};
-    use crate::quantity::{Kind, Length, Quantity, System, read};
+    use crate::quantity::{Kind, Length, System, read};
 
     /// What is shown of any size is read back as one on the right side of it, and within one line of the rule.
     #[test]

@@ -93,6 +93,7 @@ impl Kind {
             Self::Stiffness => "a stiffness",
             Self::Count => "a number of pieces",
             Self::Money => "a price",
+            Self::Rate => "a price a metre or a foot",
             Self::Choice => "the number of a choice",
             Self::Switch => "yes or no",
         }
@@ -112,6 +113,7 @@ impl Kind {
             Self::Stiffness => "17000 N/mm or 97000 lbf/in",
             Self::Count => "4",
             Self::Money => "12.50",
+            Self::Rate => "4.50 /m or 1.40 /ft",
             Self::Choice => "1",
             Self::Switch => "yes",
         }

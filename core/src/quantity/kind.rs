@@ -23,6 +23,8 @@ pub enum Kind {
     Count,
     /// A price in whatever currency the reader uses, in steps of 0.01.
     Money,
+    /// A price for each length of bar, in steps of 0.01 a metre.
+    Rate,
     /// An angle, in steps of 1/100 degree.
     Angle,
     /// A force for each length of give, in steps of 1 N/mm.
@@ -35,7 +37,7 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 14] = [
         Self::Length,
         Self::Mass,
         Self::Force,
@@ -45,6 +47,7 @@ impl Kind {
         Self::Pace,
         Self::Count,
         Self::Money,
+        Self::Rate,
         Self::Angle,
         Self::Stiffness,
         Self::Choice,

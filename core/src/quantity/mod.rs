@@ -26,5 +26,5 @@ pub use line::inwards;
 pub use phrase::{Amount, Phrase, capital, lower};
 pub use print::{Printed, Style, print};
 pub use read::{MOST_STEPS, read};
-pub use types::{Angle, Count, Density, Force, Length, Mass, Money, Pace, Ratio, Stiffness, Stress};
+pub use types::{Angle, Count, Density, Force, Length, Mass, Money, Pace, Rate, Ratio, Stiffness, Stress};
 pub use unit::metric_unit;

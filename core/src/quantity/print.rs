@@ -86,7 +86,7 @@ const MOST_DECIMALS: u32 = 8;
 /// Decimals for reading.
 const fn short_decimals(kind: Kind, system: System) -> u32 {
     match (kind, system) {
-        (Kind::Length | Kind::Mass, System::Metric) | (Kind::Money | Kind::Angle, _) => 2,
+        (Kind::Length | Kind::Mass, System::Metric) | (Kind::Money | Kind::Rate | Kind::Angle, _) => 2,
         (Kind::Length | Kind::Ratio, _) => 3,
         (Kind::Mass | Kind::Density, System::Inch) | (Kind::Pace, _) => 1,
         (Kind::Stress, System::Metric) => 1,

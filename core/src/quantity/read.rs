@@ -43,7 +43,7 @@ fn plain(text: &str, kind: Kind) -> Vec<char> {
     for c in text.chars() {
         let c = match c {
             '\u{200B}' | '\u{200E}' | '\u{200F}' | '\u{2060}' | '\u{FEFF}' | '≈' => continue,
-            '$' | '€' | '£' | '¥' if kind == Kind::Money => ' ',
+            '$' | '€' | '£' | '¥' if matches!(kind, Kind::Money | Kind::Rate) => ' ',
             '−' | '–' | '‐' | '‑' => '-',
             '′' | '’' | '‘' | 'ʹ' | 'ʼ' | '´' => '\'',
             '″' | '”' | '“' | 'ʺ' => '"',

@@ -224,6 +224,14 @@ units! { Money {
 } }
 
 quantity! {
+    /// A price for each length of bar: whole hundredths of whatever currency the reader uses, a metre.
+    Rate, Rate
+}
+units! { Rate {
+    a_metre, to_a_metre, 100.0, "currency units a metre";
+} }
+
+quantity! {
     /// An angle: whole steps of 1/100 degree.
     Angle, Angle
 }

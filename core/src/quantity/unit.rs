@@ -78,13 +78,17 @@ const LBF_IN: Unit =
 
 const PIECE: Unit = unit("", Kind::Count, 1, 1, &[]);
 const PRICE: Unit = unit("", Kind::Money, 100, 1, &[]);
+// A foot of a bar at one a metre costs 0.3048, exactly.
+const A_METRE: Unit = unit("/m", Kind::Rate, 100, 1, &["/m", "a metre", "a meter", "per metre", "per meter"]);
+const A_FOOT: Unit = unit("/ft", Kind::Rate, 1_000_000, 3048, &["/ft", "a foot", "per foot"]);
 const PLACE: Unit = unit("", Kind::Choice, 1, 1, &[]);
 const SWITCH: Unit = unit("", Kind::Switch, 1, 1, &[]);
 
 /// Every unit with a name. A pound stands for a weight first.
-const NAMED: [&Unit; 30] = [
+const NAMED: [&Unit; 32] = [
     &MM, &CM, &M, &INCH, &FOOT, &THOU, &KG, &GRAM, &LB, &OZ, &NEWTON, &KN, &LBF, &PERCENT, &PA, &KPA, &MPA,
     &GPA, &PSI, &KSI, &MPSI, &KG_M3, &G_CM3, &LB_FT3, &A_MINUTE, &DEGREE, &N_MM, &KN_MM, &N_M, &LBF_IN,
+    &A_METRE, &A_FOOT,
 ];
 
 /// The unit in which values of a kind stand in files, and how many steps it has.
@@ -115,6 +119,8 @@ impl Unit {
             (Kind::Stiffness, System::Inch) => &LBF_IN,
             (Kind::Count, _) => &PIECE,
             (Kind::Money, _) => &PRICE,
+            (Kind::Rate, System::Metric) => &A_METRE,
+            (Kind::Rate, System::Inch) => &A_FOOT,
             (Kind::Choice, _) => &PLACE,
             (Kind::Switch, _) => &SWITCH,
         }

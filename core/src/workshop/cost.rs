@@ -12,7 +12,7 @@ const SAME_AREA: f64 = 1e-9;
 #[must_use]
 pub fn added(before: &Design, after: &Design) -> Option<Money> {
     let lists = [before, after].map(parts);
-    let bills = [bill(before, &lists[0], &[]), bill(after, &lists[1], &[])];
+    let bills = [bill(before, &lists[0], &[], &[]), bill(after, &lists[1], &[], &[])];
     let [fewer, more] = [0, 1].map(|side| {
         let others = &bills[1 - side].items;
         bills[side].items.iter().filter(move |item| !others.iter().any(|other| is_same(item, other)))
@@ -48,7 +48,7 @@ fn area(list: &[Part]) -> f64 {
 mod tests {
     use super::added;
     use crate::design::Demo;
-    use crate::quantity::{Count, Money};
+    use crate::quantity::{Count, Money, Rate};
 
     #[test]
     fn without_prices_a_cost_is_not_known() {
@@ -63,7 +63,7 @@ mod tests {
     fn sheet_counts_by_its_area_and_bars_by_their_length() {
         let mut before = Demo::PaperLift.design();
         before.shop.sheet_price = Money::of(90.0);
-        before.shop.bar_price = Money::of(4.0);
+        before.shop.bar_price = Rate::a_metre(4.0);
         before.arms.straps_a = false;
         before.arms.boards_b = false;
         let mut boards = before.clone();

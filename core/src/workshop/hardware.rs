@@ -2,10 +2,11 @@
 //! and glue.
 //!
 //! Rows come from the one list of parts, so that nothing is bought that is not drawn and weighed.
+use super::sheets::Bar;
 use crate::catalogue::bearing::BEARINGS;
 use crate::design::{self, Design};
-use crate::parts::{BoltSize, Form, Part, Rides};
-use crate::quantity::{Amount, Kind, Length, Mass, Money, Phrase, Style, System, figures, print};
+use crate::parts::{BoltSize, Form, Part, Rides, fastenings};
+use crate::quantity::{Amount, Kind, Length, Mass, Money, Phrase, Rate, Style, System, figures, print};
 
 /// Glue on one face of a joint, kg/m2: 150 to 200 g for white wood glue (common practice, no source).
 const GLUE: f64 = 0.18;
@@ -83,7 +84,7 @@ const SMALL: &str = "small parts";
 /// One kind of thing to buy.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Item {
-    /// Its number in every list; none for what is no part: sheets, glue, and the second nut.
+    /// Its number in every list; none for what is no part: sheets, glue, the second nut, and what follows from the parts it joins.
     pub number: Option<u32>,
     /// Its name.
     pub name: &'static str,
@@ -110,8 +111,10 @@ pub struct Item {
 pub struct Bill {
     /// Shelf by shelf: sheets first, then parts by number, glue last.
     pub items: Vec<Item>,
-    /// Mass of everything but sheets and glue.
+    /// Mass of everything that has a number.
     pub mass: Mass,
+    /// Price of what is left of whole bars, cut away and kept; nothing where parts alone are asked about.
+    pub rests: Money,
     /// Price of everything small together.
     pub small: Price,
     /// What the known prices come to.
@@ -153,9 +156,10 @@ impl Weights {
     }
 }
 
-/// What to buy for a design, from its parts and the thickness and number of the sheets its layout takes.
+/// What to buy for a design, from its parts, the thickness and number of the sheets its layout takes, and the whole bars they are cut from;
+/// without bars the parts' own lengths alone are paid for.
 #[must_use]
-pub fn bill(design: &Design, parts: &[Part], sheets: &[(Length, usize)]) -> Bill {
+pub fn bill(design: &Design, parts: &[Part], sheets: &[(Length, usize)], bars: &[Bar]) -> Bill {
     let mut items: Vec<Item> =
         sheets.iter().map(|(thickness, count)| sheet(design, *thickness, *count)).collect();
     for part in parts.iter().filter(|part| part.form != Form::Sheet) {
@@ -164,23 +168,13 @@ pub fn bill(design: &Design, parts: &[Part], sheets: &[(Length, usize)]) -> Bill
             known.count += part.count;
             known.mass += mass;
         } else {
-            items.push(Item {
-                number: Some(part.number),
-                name: part.name,
-                shelf: shelf(part),
-                count: part.count,
-                form: Some(part.form),
-                size: part.size,
-                mass,
-                price: Price::Open,
-                standard: standard(design, part),
-                asked: asked(design, part),
-            });
+            items.push(item(design, part));
         }
     }
     let mass = items.iter().filter(|item| item.number.is_some()).map(|item| item.mass).sum();
     let second = items.iter().find(|item| item.name == NUT).map(second_nut);
     items.extend(second);
+    items.extend(fastenings(design, parts).iter().map(|part| Item { number: None, ..item(design, part) }));
     items.extend([glue(parts), epoxy(parts)].into_iter().filter(|item| item.mass > Mass::ZERO));
     items.sort_by_key(|item| (item.shelf, item.number.unwrap_or(u32::MAX)));
     for item in &mut items {
@@ -189,9 +183,26 @@ pub fn bill(design: &Design, parts: &[Part], sheets: &[(Length, usize)]) -> Bill
     let small = Price::of(design.shop.small_price);
     let prices = || items.iter().map(|item| item.price).chain([small]);
     let known = |price: Price| if let Price::Known(money) = price { Some(money) } else { None };
-    let cost = prices().filter_map(known).sum();
+    let rests = bars.iter().filter(|bar| by_length(bar.form)).map(Bar::over);
+    let rests = priced(design.shop.bar_price, rests.sum());
+    let cost = prices().filter_map(known).sum::<Money>() + rests;
     let unpriced = prices().filter(|price| *price == Price::Open).count();
-    Bill { items, mass, small, cost, unpriced }
+    Bill { items, mass, rests, small, cost, unpriced }
+}
+
+fn item(design: &Design, part: &Part) -> Item {
+    Item {
+        number: Some(part.number),
+        name: part.name,
+        shelf: shelf(part),
+        count: part.count,
+        form: Some(part.form),
+        size: part.size,
+        mass: Mass::kg(part.total()),
+        price: Price::Open,
+        standard: standard(design, part),
+        asked: asked(design, part),
+    }
 }
 
 fn sheet(design: &Design, thickness: Length, count: usize) -> Item {
@@ -223,9 +234,11 @@ fn shelf(part: &Part) -> Shelf {
         (
             _,
             "Wheel" | "Wheel axle" | "Half axle" | "Collar" | "Flange washer" | "Cross-bar" | "Tube plug"
-            | "Wheel strip" | "Keeper",
+            | "Wheel strip" | "Keeper" | "Keeper tube" | "Spring pin",
         ) => Shelf::Wheels,
-        (_, "Screw" | NUT | "Bearing tube" | "Thrust bearing" | "Screw collar" | "Crank") => Shelf::Screw,
+        (_, "Screw" | NUT | "Bearing tube" | "Thrust bearing" | "Screw collar" | "Crank" | "Crank pin") => {
+            Shelf::Screw
+        }
         (Form::Bolt | Form::LockNut | Form::Washer | Form::WoodScrew, _) => Shelf::Fasteners,
         _ => Shelf::Frames,
     }
@@ -313,28 +326,25 @@ fn second_nut(nut: &Item) -> Item {
     }
 }
 
+/// What is paid for by its length. Battens cost much less than metal and count among the small parts.
+const fn by_length(form: Form) -> bool {
+    matches!(form, Form::FlatBar | Form::LightBar | Form::RoundBar | Form::SquareTube | Form::BronzeTube)
+}
+
+fn priced(rate: Rate, length: Length) -> Money {
+    Money::of(rate.to_a_metre() * length.to_m())
+}
+
 /// The price of all of an item. There is one price of a sheet, that of the thickness the arms are cut from.
 fn price(design: &Design, item: &Item) -> Price {
     let shop = &design.shop;
     let count = i64::from(item.count);
-    let by_length = |a_metre: Money| {
-        let metres = item.size[0].to_m() * f64::from(item.count);
-        Price::of(Money::of(a_metre.value() * metres))
-    };
     match (item.form, item.name) {
         (None, "Sheet") if item.size[2] == design.arms.thickness => Price::of(shop.sheet_price * count),
         (None, "Sheet") => Price::Open,
-        (
-            Some(
-                Form::FlatBar
-                | Form::LightBar
-                | Form::RoundBar
-                | Form::SquareTube
-                | Form::BronzeTube
-                | Form::Batten,
-            ),
-            _,
-        ) => by_length(shop.bar_price),
+        (Some(form), _) if by_length(form) => {
+            Price::of(priced(shop.bar_price, item.size[0] * i64::from(item.count)))
+        }
         (Some(Form::ThreadedBar), _) => Price::of(shop.screw_price),
         (_, NUT | SECOND_NUT) => Price::With("screw"),
         (Some(Form::Bearing), "Wheel") => Price::of(shop.bearing_price * count),
@@ -390,6 +400,12 @@ impl Item {
                     let thread = Some(self.standard).filter(|name| !name.is_empty());
                     let thread = thread.map_or_else(plain, str::to_owned);
                     format!("{thread}, {} across, {} long", here(second), here(first))
+                }
+                "Spring pin" | "Crank pin" => {
+                    format!("slotted, {} × {}", length(second, own).number, length(first, own))
+                }
+                "Keeper tube" => {
+                    format!("{} outside, {} bore, {} long", here(second), here(third), here(first))
                 }
                 "Collar" | "Screw collar" => {
                     format!("{} outside, {} bore, {} wide", here(second), here(third), here(first))

@@ -32,16 +32,18 @@ fn blocks<'a>(
     list
 }
 
-/// A frame with the number of each of its parts.
+/// A frame with the number of each of its parts; from below with the strips under its rails.
 fn frame(canvas: &mut Canvas<'_>, names: &[&str], below: bool) {
-    for (_, block) in blocks(canvas, |part| names.contains(&part.name), below) {
+    let strip = |part: &Part| below && part.name == "Wheel strip" && matches!(part.rides, Rides::Deck(_));
+    let wanted = |part: &Part| names.contains(&part.name) || strip(part);
+    for (part, block) in blocks(canvas, wanted, below) {
         let x = block.x.map(|x| x * 1e3);
         for z in across(block) {
-            canvas.rectangle("w ply", x, z);
+            canvas.rectangle(if strip(part) { "w steel" } else { "w ply" }, x, z);
         }
     }
     let mut told: Vec<u32> = Vec::new();
-    for (part, block) in blocks(canvas, |part| names.contains(&part.name), below) {
+    for (part, block) in blocks(canvas, wanted, below) {
         if told.contains(&part.number) {
             continue;
         }

@@ -51,7 +51,7 @@ pub const fn seen(task: Task) -> &'static str {
         Task::Rails => "The base from the side with wheel strip and end stops.",
         Task::Casters => "The base from the side on its casters.",
         Task::Axles => "The axle of the base wheels from above with the distance of the wheels.",
-        Task::Deck => "The deck from below with its rails and both diagonals.",
+        Task::Deck => "The deck from below with its rails, their strips and both diagonals.",
         Task::Scissors => "The arms from the side, pinned together.",
         Task::OntoBase => "The scissors on the base, wheels under their keepers.",
         Task::Screw => "The screw with its crank, put into the table.",

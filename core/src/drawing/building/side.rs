@@ -5,10 +5,11 @@ use crate::drawing::outline::{Bounds, Outline, Stroke};
 use crate::drawing::sheet::runs;
 use crate::mechanics::Pose;
 use crate::report::Report;
-use crate::workshop::steps::Task;
+use crate::workshop::steps::{Task, is_deck_first};
 use glam::DVec2;
 
-/// Every name of an outline and the step at which it comes in, in the order of the build.
+/// Every name of an outline and the step at which it comes in, in the order of the build; where the deck comes first the last two steps change
+/// places.
 const ORDER: [(&str, Task); 13] = [
     ("Base pivot cheek", Task::Base),
     ("Base beam", Task::Base),
@@ -29,13 +30,20 @@ const ORDER: [(&str, Task); 13] = [
 const HALF_OPEN: f64 = 0.6;
 
 /// Whether something of a task is there at another, and new there.
-fn standing(name: &str, at: Task) -> Option<bool> {
+fn standing(name: &str, at: Task, deck_first: bool) -> Option<bool> {
     let came = ORDER.iter().find(|(known, _)| *known == name)?.1;
     // The scissors lie on the floor beside the base while they are pinned together.
     if at == Task::Scissors && came != Task::Scissors {
         return None;
     }
-    let place = |task: Task| ORDER.iter().position(|(_, one)| *one == task).unwrap_or(ORDER.len());
+    let place = |task: Task| {
+        let task = match task {
+            Task::Screw if deck_first => Task::DeckOn,
+            Task::DeckOn if deck_first => Task::Screw,
+            same => same,
+        };
+        ORDER.iter().position(|(_, one)| *one == task).unwrap_or(ORDER.len())
+    };
     (place(came) <= place(at)).then_some(came == at)
 }
 
@@ -48,6 +56,7 @@ pub(super) fn part(canvas: &mut Canvas<'_>, task: Task) {
         _ => HALF_OPEN,
     };
     let per_mm = scale(report);
+    let deck_first = is_deck_first(&report.design);
     let station = report.at(report.lowest() + share * (report.highest() - report.lowest()));
     let subject =
         Subject { design: &report.design, pose: &station.pose, runs: runs(report), pixel: 1.0 / per_mm };
@@ -56,7 +65,7 @@ pub(super) fn part(canvas: &mut Canvas<'_>, task: Task) {
     }
     let casters = subject.ground().into_iter().map(|stroke| ("Caster", stroke));
     for (name, stroke) in casters.chain(subject.named()) {
-        match standing(name, task) {
+        match standing(name, task, deck_first) {
             Some(true) => canvas.stroke(stroke),
             Some(false) => canvas.stroke_narrow(stroke),
             None => {}

@@ -1,6 +1,6 @@
 //! What is drawn, in a sentence, and at which scale.
-use crate::design::DriveKind;
-use crate::quantity::{System, figures};
+use crate::design::{DriveKind, screw_words};
+use crate::quantity::{Length, System, figures};
 use crate::report::Report;
 
 /// A scale as it stands in a title block; in inches also as so many inches to a foot.
@@ -24,7 +24,7 @@ pub fn ratio_words(ratio: u32, system: System) -> String {
 #[must_use]
 pub fn summary(report: &Report, system: System) -> String {
     let design = &report.design;
-    let size = |length: crate::quantity::Length| figures::size(length.to_m(), system).number;
+    let size = |length: Length| figures::laid(length, system).number;
     let stages = match design.lift.stages.get() {
         1 => "One stage".to_owned(),
         2 => "Two stages".to_owned(),
@@ -40,12 +40,11 @@ pub fn summary(report: &Report, system: System) -> String {
     };
     let unit = if system == System::Metric { "mm" } else { "inches" };
     format!(
-        "{stages}, arms {} pin to pin of {} × {} by {}, screw {} × {} {place}; sizes in {unit}.",
+        "{stages}, arms {} pin to pin of {} × {} by {}, screw {} {place}; sizes in {unit}.",
         size(design.lift.arm_length),
         design.arms.layers.get(),
         size(design.arms.thickness),
         size(design.arms.width),
-        size(design.drive.major),
-        size(design.drive.lead),
+        screw_words(design, system),
     )
 }

@@ -87,7 +87,7 @@ impl Page for Drilling {
         blocks.push(Block::Steps(
             order(&self.report.design, &self.report.parts)
                 .into_iter()
-                .map(|note| vec![Block::text(note.what.text(system)), Block::note(note.why)])
+                .map(|note| vec![Block::text(note.what.text(system)), Block::note(note.why.text(system))])
                 .collect(),
         ));
         let mut exact = vec![Block::heading("How exact")];

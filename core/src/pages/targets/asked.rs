@@ -217,7 +217,15 @@ pub(super) static ASKS: [Ask; 25] = [
         |steps| Money::from_steps(steps).value()
     ),
     price!("price-sheet", "A sheet", sheet_price),
-    price!("price-bar", "A metre of bar or tube", bar_price),
+    ask(
+        "price-bar",
+        Part::Prices,
+        "Bar and tube",
+        Kind::Rate,
+        DEAR,
+        |targets| targets.base.shop.bar_price.steps(),
+        |targets, steps| targets.base.shop.bar_price = crate::quantity::Rate::from_steps(steps),
+    ),
     price!("price-screw", "Screw with its nut", screw_price),
     price!("price-bearing", "A wheel bearing", bearing_price),
     price!("price-caster", "A caster", caster_price),

@@ -156,7 +156,7 @@ impl Form {
     /// A quantity as the form shows it.
     pub fn standing(&self, ask: &Ask, targets: &Targets, system: System) -> Standing {
         let plain = || match ask.kind {
-            Kind::Money if (ask.get)(targets) == 0 && ask.range.0 == 0 => String::new(),
+            Kind::Money | Kind::Rate if (ask.get)(targets) == 0 && ask.range.0 == 0 => String::new(),
             kind => Amount::Written(kind, (ask.get)(targets)).text(system),
         };
         match (self.steps(ask), self.answered(ask.key)) {
@@ -200,7 +200,7 @@ impl Form {
 
 /// A price that is left empty is one not known, not a fault.
 fn is_no_price(ask: &Ask, text: &str) -> bool {
-    ask.kind == Kind::Money && ask.range.0 == 0 && text.trim().is_empty()
+    matches!(ask.kind, Kind::Money | Kind::Rate) && ask.range.0 == 0 && text.trim().is_empty()
 }
 
 /// Screws that are offered to readers of a system.

@@ -25,13 +25,17 @@ pub(super) fn clashes(report: &Report) -> Vec<Finding> {
                 (
                     Grade::Over,
                     at(start.with(Amount::GiveAtLeast(missing)).and(" are missing between them")),
-                    Phrase::new("Move or slim one of them by as much, and a millimetre to spare."),
+                    Phrase::new("Move or slim one of them by as much, and ")
+                        .with(Amount::Slack(ROOM))
+                        .and(" to spare."),
                 )
             } else {
                 (
                     Grade::Watch,
                     at(start.and("only ").with(Amount::GiveAtMost(pair.gap)).and(" between them")),
-                    Phrase::new("Keep to the sizes here, or give them a millimetre more."),
+                    Phrase::new("Keep to the sizes here, or give them ")
+                        .with(Amount::Slack(ROOM))
+                        .and(" more."),
                 )
             };
             Finding {

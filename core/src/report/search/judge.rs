@@ -11,7 +11,7 @@ use crate::design::{Design, check};
 use crate::mechanics::frame3::Frame3;
 use crate::mechanics::{Mechanism, Solver, idealise};
 use crate::parts::{Part, Rides, parts, sheet_areas};
-use crate::quantity::{Length, Money};
+use crate::quantity::{Length, Money, Rate};
 use crate::report::sway::{Case, frame, told};
 use crate::report::{
     LEAST_MULTIPLE, Report, STATIONS, SWAY_STATIONS, Station, analyse, findings, worse_share,
@@ -96,18 +96,11 @@ fn least_sheets(design: &Design, list: &[Part]) -> f64 {
 /// What all but the sheets costs, and what one sheet costs, in units of money; what has no price counts as nothing.
 fn prices(design: &Design, list: &[Part]) -> (f64, f64) {
     let shop = &design.shop;
-    let others = [
-        shop.bar_price,
-        shop.screw_price,
-        shop.bearing_price,
-        shop.caster_price,
-        shop.bolt_price,
-        shop.small_price,
-    ];
-    if others.iter().all(|price| *price == Money::ZERO) {
+    let others = [shop.screw_price, shop.bearing_price, shop.caster_price, shop.bolt_price, shop.small_price];
+    if shop.bar_price == Rate::ZERO && others.iter().all(|price| *price == Money::ZERO) {
         return (0.0, shop.sheet_price.value());
     }
-    (bill(design, list, &[]).cost.value(), design.shop.sheet_price.value())
+    (bill(design, list, &[], &[]).cost.value(), design.shop.sheet_price.value())
 }
 
 /// A few heights of the analysis, with all checks at them.

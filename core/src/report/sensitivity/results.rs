@@ -77,7 +77,7 @@ pub fn weakest(report: &Report) -> Option<&crate::checks::Check> {
 
 fn cost(report: &Report) -> Option<f64> {
     let shop = &report.design.shop;
-    let bill = bill(&report.design, &report.parts, &[]);
+    let bill = bill(&report.design, &report.parts, &[], &[]);
     if bill.unpriced > 0 || shop.sheet_price == Money::ZERO {
         return None;
     }

@@ -16,7 +16,7 @@
 //! ```
 //!
 //! `format` and `version` say whose file it is. `inputs` holds every input under the two letters it has in links too, for ever
-//! ([`crate::design::Field::key`]). Of an input only `value` is needed: a number in the unit that stands beside it (mm, kg, N, MPa, kg/m³, N/mm, ° or
+//! ([`crate::design::Field::key`]). Of an input only `value` is needed: a number in the unit that stands beside it (mm, kg, N, MPa, kg/m³, N/mm, °, /m or
 //! none), `true` or `false` for a switch, the number of a choice; or a text as people write it, like `"20 1/2 in"`. `unit`, where it is given, must be
 //! that of the input; `of` and `choice` are there for the reader and pass unread. A decimal of a unit holds a step exactly (a step of 1/1600 mm is 0.000625 mm), so
 //! that a file gives its design back to the digit, as far as [`crate::quantity::MOST_STEPS`] steps. An input that is missing has its value in the metric demo, as in a link: so a file that was written before there was

@@ -10,11 +10,14 @@ pub struct Note {
     /// What to do.
     pub what: Phrase,
     /// Why it is done so.
-    pub why: &'static str,
+    pub why: Phrase,
 }
 
+/// How far holes that nothing turns in may be off, m (common practice, no source).
+const IDLE: f64 = 1e-3;
+
 fn note(what: Phrase, why: &'static str) -> Note {
-    Note { what, why }
+    Note { what, why: Phrase::new(why) }
 }
 
 /// What a stop is set to: the holes of the pivots come out as exact as this.
@@ -97,10 +100,10 @@ pub fn order(design: &Design, parts: &[Part]) -> Vec<Note> {
             Phrase::new("Stack all arms of one length on three bolts without bushings. They must go through together without a hammer."),
             "An arm that does not fit the stack is found before it is glued to anything.",
         ),
-        note(
-            Phrase::new("Press in the bushings flush, then cut the recesses for the cross boards, then drill the screw holes."),
-            "Holes and recesses that nothing turns in come last: they may be off by a millimetre.",
-        ),
+        Note {
+            what: Phrase::new("Press in the bushings flush, then cut the recesses for the cross boards, then drill the screw holes."),
+            why: Phrase::new("Holes and recesses that nothing turns in come last: they may be off by ").with(Amount::Slack(IDLE)).and("."),
+        },
     ]);
     notes
 }

@@ -16,6 +16,12 @@ pub struct Bar {
 }
 
 impl Bar {
+    /// What is paid for beyond its cuts, kerfs and what is left.
+    #[must_use]
+    pub fn over(&self) -> Length {
+        self.length - self.cuts.iter().map(|(_, length)| *length).sum()
+    }
+
     /// What is left of it after all cuts and kerfs; never below nothing.
     #[must_use]
     pub fn rest(&self, kerf: Length) -> Length {

@@ -1,9 +1,9 @@
 //! Putting it together, and the tests of the whole.
-use super::{Bench, CROSS_BARS, Step, Task, from_pivots, on_base, on_deck, say, size, step};
-use crate::design::DriveKind;
+use super::{Bench, CROSS_BARS, Step, Task, from_pivots, is_deck_first, on_base, on_deck, say, size, step};
+use crate::design::{DriveKind, StrutEnd};
 use crate::mechanics::{Detail, Fault};
-use crate::parts::{Part, has_tube};
-use crate::quantity::{Amount, Length};
+use crate::parts::{CLEAT_SCREWS, CLEATS, Part, has_tube};
+use crate::quantity::{Amount, Length, Phrase};
 
 /// Test load as a share of the load (common practice for lifting gear, no source).
 const PROOF: f64 = 1.25;
@@ -13,6 +13,10 @@ const LEVEL: f64 = 0.002;
 
 /// Pivots with what goes on them.
 const PIVOTS: [&str; 5] = ["Pivot bolt", "Pivot nut", "Pivot washer", "Spacer washer", "Plastic disc"];
+
+/// What a bearing tube lies across.
+const BASE_BEAMS: &str = "base beams";
+const DECK_RAILS: &str = "deck rails";
 
 /// What holds the wheels down.
 const KEEPERS: [&str; 2] = ["Keeper", "Keeper screw"];
@@ -58,7 +62,7 @@ impl Bench<'_> {
             "Scissors onto the base",
             self.fitted(|part| pivot_or_keeper(part) && on_base(part)),
             vec![say(
-                "Bolt the lower arms A to the base pivots, set the base wheels on their strips, and screw the keepers over them.",
+                "Bolt the lower arms A to the base pivots, set the base wheels on their strips, and screw the keepers over them, a spacer tube on every screw.",
             )],
             vec![
                 say("Slack under the keepers ")
@@ -77,40 +81,63 @@ impl Bench<'_> {
         };
         let travel = (length(self.design.lift.highest)? - length(self.design.lift.lowest)?).abs();
         let turns = travel / drive.lead.to_m();
-        let place = if matches!(drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage) {
-            say("Bearing tube across the frame, its middle ").then(from_pivots(drive.bearing_place)).and(".")
-        } else {
-            say("Hang the screw between its two points, on pins and seats of your own.")
+        let across = |rails: &str, place: Length| {
+            say(format!("Bearing tube across the {rails}, its middle "))
+                .then(from_pivots(place))
+                .and(", a bolt at either end through tube and wood behind it.")
         };
-        let pushed = if matches!(drive.kind, DriveKind::BaseCarriage | DriveKind::TopCarriage) {
-            "to which the load pushes the first, away from the fixed pivots"
-        } else {
+        let at_end = |end: StrutEnd, place: Length| match end {
+            StrutEnd::Base => Some(across(BASE_BEAMS, place)),
+            StrutEnd::Deck => Some(across(DECK_RAILS, place)),
+            _ => None,
+        };
+        let hung = || say("Hang the screw between its two points, on pins and seats of your own.");
+        let mut work: Vec<Phrase> = match drive.kind {
+            DriveKind::BaseCarriage => vec![across(BASE_BEAMS, drive.bearing_place)],
+            DriveKind::TopCarriage => vec![across(DECK_RAILS, drive.bearing_place)],
+            DriveKind::SidePivots => vec![hung()],
+            DriveKind::Strut => [at_end(drive.foot, drive.foot_x), at_end(drive.head, drive.head_x)]
+                .into_iter()
+                .flatten()
+                .chain([hung()])
+                .collect(),
+        };
+        let hangs = !has_tube(self.design);
+        if hangs && self.count("Cross-bar") > 0 {
+            work.insert(
+                0,
+                say("Drive the plugs into the ends of the cross-bars, each held by a spring pin from the side."),
+            );
+        }
+        let pushed = if hangs {
             "to which the load pushes the first"
+        } else {
+            "to which the load pushes the first, away from the fixed pivots"
         };
         let second = say(format!(
             "Recommended, on the hardware list but in no figure here: a second nut on the same screw, on the side {pushed}, one turn off it. Two longer bolts of the first one’s flange keep it from turning and let it slide. It carries nothing until the first one strips; if the gap closes, the first is worn. It needs "
         ))
         .with(size(drive.nut_length + drive.lead))
         .and(" of screw behind the first at both stops.");
-        let hangs = !has_tube(self.design);
         let parts = self.fitted(|part| {
             part.name.starts_with("Nut")
                 || hangs && CROSS_BARS.contains(&part.name)
                 || ["Screw", "Bearing tube", "Thrust bearing", "Screw collar", "Crank"].contains(&part.name)
         });
+        work.extend([
+            say("Push the crank on the screw’s end and drill both together for its pin."),
+            say(
+                "Let nut and bearing find their line before their bolts are tight: turn the screw through its whole travel, then tighten.",
+            ),
+            second,
+        ]);
         Ok(Step {
             caution: "A nut that strips drops the table, unless a second one catches it.",
             ..step(
                 Task::Screw,
                 "Screw, nut and crank",
                 parts,
-                vec![
-                    place,
-                    say(
-                        "Let nut and bearing find their line before their bolts are tight: turn the screw through its whole travel, then tighten.",
-                    ),
-                    second,
-                ],
+                work,
                 vec![
                     say("From stop to stop ")
                         .with(Amount::Turns(turns))
@@ -122,12 +149,31 @@ impl Bench<'_> {
         })
     }
 
-    pub(super) fn deck_on(&self) -> Result<Step, Fault> {
+    pub(super) fn deck_on(&self) -> Step {
+        let mut work = vec![say(
+            "Bolt the deck’s pivots to the upper arms B, set its rails on the deck wheels, and screw the keepers beneath them, a spacer tube on every screw.",
+        )];
+        let mut tests = vec![
+            say("Slack over the keepers ")
+                .with(Amount::Slack(self.design.running.rail_gap.to_m()))
+                .and(" all along."),
+        ];
+        let mut caution = "";
+        if is_deck_first(self.design) {
+            work.insert(0, say("Fold the scissors down on blocks."));
+            tests.push(say("The deck wheels roll from end to end of their rails with one hand on the deck."));
+            caution = "There is no screw yet: nothing but the blocks holds arms and deck.";
+        }
+        let parts = self.fitted(|part| pivot_or_keeper(part) && on_deck(part));
+        Step { caution, ..step(Task::DeckOn, "Deck onto the scissors", parts, work, tests) }
+    }
+
+    /// How high and how level the deck stands at both ends of its lift, once both it and the screw are in.
+    pub(super) fn levels(&self) -> Result<[Phrase; 2], Fault> {
         let lift = &self.design.lift;
-        let tilt = |deck: Length| Ok::<f64, Fault>(self.solver.pose_at_height(deck.to_m())?.phi);
-        let (low, high) = (tilt(lift.lowest)?, tilt(lift.highest)?);
-        let level = |name: &str, deck: Length, tilt: f64| {
-            say(format!("At the {name} deck: "))
+        let level = |name: &str, deck: Length| {
+            let tilt = self.solver.pose_at_height(deck.to_m())?.phi;
+            Ok(say(format!("At the {name} deck: "))
                 .with(size(deck))
                 .and(" above the floor at the fixed pivots, ")
                 .then(if tilt.abs() < LEVEL {
@@ -136,17 +182,9 @@ impl Bench<'_> {
                     say(if tilt > 0.0 { "rising by " } else { "falling by " })
                         .with(Amount::Angle(tilt.abs()))
                         .and(" towards the wheels, level across.")
-                })
+                }))
         };
-        Ok(step(
-            Task::DeckOn,
-            "Deck onto the scissors",
-            self.fitted(|part| pivot_or_keeper(part) && on_deck(part)),
-            vec![say(
-                "Bolt the deck’s pivots to the upper arms B, set its rails on the deck wheels, and screw the keepers beneath them.",
-            )],
-            vec![level("lowest", lift.lowest, low), level("highest", lift.highest, high)],
-        ))
+        Ok([level("lowest", lift.lowest)?, level("highest", lift.highest)?])
     }
 
     pub(super) fn props(&self) -> Step {
@@ -159,7 +197,7 @@ impl Bench<'_> {
                 "Props",
                 self.named(&["Prop"]),
                 vec![
-                    say(format!("Cut {} props ", self.count("Prop"))).with(size(length)).and(" long, cleats at both ends to keep them on beam and rail; raise the deck fully, set them, and lower until they carry."),
+                    say(format!("Cut {} props ", self.count("Prop"))).with(size(length)).and(format!(" long. {CLEATS} cleats each, of offcuts of the sheet, {CLEAT_SCREWS} screws a cleat, keep their ends on beam and rail from both sides. Raise the deck fully, set them, and lower until they carry.")),
                 ],
                 vec![say("Both props carry, neither can be knocked out by hand.")],
             )

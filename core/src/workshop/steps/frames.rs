@@ -1,8 +1,11 @@
 //! Joining the pieces into ladders, base, axles and deck.
-use super::{Bench, CROSS_BARS, DIAGONALS, Step, Task, on_base, on_deck, say, size, step};
+use super::{Bench, CROSS_BARS, DIAGONALS, Step, Task, on_base, on_deck, say, screws, size, step};
 use crate::mechanics::Fault;
-use crate::parts::{arm_spread, has_tube, rail_middle};
+use crate::parts::{STOP_SCREWS, arm_spread, fastenings, has_tube, rail_middle};
 use crate::quantity::{Amount, Length};
+
+/// What the wheels run on.
+const STRIPS: [&str; 2] = ["Wheel strip", "Strip screw"];
 
 /// Bolts of the pivot cheeks with what goes on them.
 const CHEEK_BOLTS: [&str; 3] = ["Cheek bolt", "Cheek nut", "Cheek washer"];
@@ -89,16 +92,18 @@ impl Bench<'_> {
             ..step(
                 Task::Rails,
                 "Wheel strips and end stops",
-                self.named(&["Wheel strip", "Strip screw", "End stop"]),
+                self.fitted(|part| part.name == "End stop" || on_base(part) && STRIPS.contains(&part.name)),
                 vec![
                     say(
-                        "Screw the strips on base beams and deck rails, flush with their inner faces, heads below the surface.",
+                        "Screw the strips on the base beams, flush with their inner faces, heads below the surface.",
                     ),
                     say("End stops on the base beams: faces ")
                         .with(Amount::Ruled(low + radius))
                         .and(" and ")
                         .with(Amount::Ruled((high - radius).max(0.0)))
-                        .and(" from the pivots, where the wheel stands at the lowest and the highest deck."),
+                        .and(" from the pivots, where the wheel stands at the lowest and the highest deck. Glue each to its beam, and drive ")
+                        .then(screws("Stop screw", STOP_SCREWS, fastenings(self.design, self.parts)))
+                        .and(" from above right through it into the beam, in holes it passes freely."),
                 ],
                 vec![say("A bearing rolled by hand from stop to stop meets no screw head and no step.")],
             )
@@ -137,7 +142,7 @@ impl Bench<'_> {
         let parts =
             self.fitted(|part| names.contains(&part.name) || tubes && CROSS_BARS.contains(&part.name));
         let work = if tubes {
-            "Drive the plugs into the tubes, slide the axles through and pin them; arms, flange washers and wheels follow when the scissors are put together."
+            "Drive the plugs into the tubes, slide the axles through and drill tube, plug and axle together for a spring pin at every plug; arms, flange washers and wheels follow when the scissors are put together."
         } else {
             "Cut the axles to length and break their edges; arms, flange washers and wheels follow when the scissors are put together."
         };
@@ -161,7 +166,9 @@ impl Bench<'_> {
         let long = frames.deck_rail_length.to_m();
         let names = ["Deck", "Deck rail", "Deck pivot cheek", "Inner deck cheek", "Deck screw", "Wear sheet"];
         let parts = self.fitted(|part| {
-            let shared = part.name == "Cheek packer" || CHEEK_BOLTS.contains(&part.name);
+            let shared = part.name == "Cheek packer"
+                || CHEEK_BOLTS.contains(&part.name)
+                || STRIPS.contains(&part.name);
             names.contains(&part.name) || shared && on_deck(part)
         });
         step(
@@ -170,6 +177,7 @@ impl Bench<'_> {
             parts,
             vec![
                 say("Mark the rails’ middles ").with(Amount::Ruled(across)).and(" apart under the deck, glue and screw them; cheeks beside them with a straight bar through both pivot holes."),
+                say("Screw the strips under the rails, flush with their inner faces, heads below the surface."),
             ],
             vec![
                 say("Diagonals of the rails’ ends ").with(Amount::Ruled(libm::hypot(long, across))).and(", both the same within ").with(Amount::Within(DIAGONALS)).and("."),

@@ -6,7 +6,7 @@ mod pieces;
 
 use core::cmp::Ordering;
 
-use crate::design::Design;
+use crate::design::{Design, DriveKind, StrutEnd};
 use crate::mechanics::{Fault, Solver};
 use crate::parts::{Part, Rides};
 use crate::quantity::{Amount, Length, Phrase};
@@ -91,6 +91,18 @@ struct Bench<'a> {
     solver: &'a Solver,
 }
 
+/// Whether the screw goes in when the deck is on: where the deck frame carries an end of it. Elsewhere it goes in before, and holds the arms
+/// while the deck is put on them.
+#[must_use]
+pub fn is_deck_first(design: &Design) -> bool {
+    let drive = &design.drive;
+    match drive.kind {
+        DriveKind::TopCarriage => true,
+        DriveKind::Strut => [drive.foot, drive.head].contains(&StrutEnd::Deck),
+        DriveKind::BaseCarriage | DriveKind::SidePivots => false,
+    }
+}
+
 /// The steps of a design in order, from its parts and its solver.
 ///
 /// # Errors
@@ -107,14 +119,16 @@ pub fn steps(design: &Design, parts: &[Part], solver: &Solver) -> Result<Vec<Ste
     ];
     list.extend(bench.ladders());
     list.extend([bench.base(), bench.rails()?, bench.casters(), bench.axles(), bench.deck()]);
-    list.extend([
-        bench.scissors(),
-        bench.onto_base(),
-        bench.screw()?,
-        bench.deck_on()?,
-        bench.props(),
-        bench.proof()?,
-    ]);
+    list.extend([bench.scissors(), bench.onto_base()]);
+    let (mut screw, mut deck) = (bench.screw()?, bench.deck_on());
+    let mut last = [&mut screw, &mut deck];
+    let deck_first = is_deck_first(design);
+    if deck_first {
+        last.reverse();
+    }
+    last[1].tests.extend(bench.levels()?);
+    list.extend(if deck_first { [deck, screw] } else { [screw, deck] });
+    list.extend([bench.props(), bench.proof()?]);
     Ok(list)
 }
 
@@ -168,6 +182,12 @@ impl Bench<'_> {
     fn named(&self, names: &[&str]) -> Vec<Fitted> {
         self.fitted(|part| names.contains(&part.name))
     }
+}
+
+/// So many screws of a name, with their length.
+fn screws(name: &str, count: u32, list: Vec<Part>) -> Phrase {
+    let length = list.into_iter().find(|part| part.name == name).map_or(Length::ZERO, |part| part.size[0]);
+    say(format!("{count} screws of ")).with(size(length))
 }
 
 /// A step without caution.

@@ -15,7 +15,7 @@ impl Bench<'_> {
             "Measure the sheet",
             Vec::new(),
             vec![say(
-                "Measure the sheet’s thickness with a caliper in the middle of its four edges, and enter the mean here before anything is cut.",
+                "Measure the sheet’s thickness with a caliper in the middle of its four edges, and enter the mean in the program, as “Thickness, measured” under Arms, before anything is cut.",
             )],
             vec![
                 say("Thickness within ")
