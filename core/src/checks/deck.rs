@@ -101,8 +101,6 @@ fn panel_give(table: &Table<'_>) -> Option<Check> {
                 .with(Amount::Size(strip.span))
                 .and(format!(" / {over} = "))
                 .with(Amount::Give(most.capacity))
-                .and(", E ")
-                .with(Amount::Stress(across.modulus))
                 .and(format!("; {}", across.words))
         },
     )
