@@ -2,7 +2,11 @@
 
 mod clash;
 mod crank;
+mod deck;
+mod ends;
 mod frames;
+mod holes;
+mod laps;
 mod sag;
 mod screw;
 mod seats;
@@ -60,12 +64,16 @@ pub(super) fn of(report: &Report) -> Vec<Finding> {
     );
     findings.extend(strength::checks(report));
     findings.extend(strength::all_hold(report));
+    findings.extend(ends::left(report));
     findings.extend(seats::uplift(report));
     findings.extend(frames::stands(report));
     findings.extend(frames::clears(report));
     findings.extend(frames::rails(report));
     findings.extend(frames::stack(report));
+    findings.extend(deck::grain(report));
     findings.extend(screw::length(report));
     findings.extend(clash::clashes(report));
+    findings.extend(laps::laps(report));
+    findings.extend(holes::off(report));
     sorted(findings)
 }
