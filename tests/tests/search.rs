@@ -117,7 +117,9 @@ fn afresh(design: &Design, targets: &Targets) -> Figures {
     let report = analyse(design).expect("a proposal stands");
     for found in report.findings.iter().filter(|found| found.grade == Grade::Over) {
         let words = found.phrase.text(System::Metric);
-        let allowed = words.starts_with("Sheet:") || words.starts_with("Crank");
+        // The empty table, pushed at its deck, is told but rules nothing out.
+        let empty = words.contains("at the deck, empty");
+        let allowed = words.starts_with("Sheet:") || words.starts_with("Crank") || empty;
         assert!(allowed, "{}: {words}", design.name);
     }
     let mut sway = SwayRun::new(design).unwrap();

@@ -30,7 +30,7 @@ pub use bare::{Bare, BareScrew, bare};
 pub use check::{Check, Group, Lever, MOST, Member, NEAR, Verdict, Weight, ratio_words};
 pub use level::Level;
 pub use screw::Holding;
-pub use stability::{Stance, on_one_of};
+pub use stability::{PUSHES, Stance, on_one_of};
 pub use timber::Rectangle;
 
 use crate::design::Design;

@@ -37,6 +37,8 @@ pub struct Stance {
     pub half_track: f64,
     /// Height of the deck, m.
     pub deck: f64,
+    /// Height of the load's centre of gravity, m.
+    pub centre: f64,
     /// The load's part of the weight, N, and its place along the table, m.
     load: (f64, f64),
 }
@@ -59,6 +61,7 @@ impl Stance {
             wheels: [places[0] + trail, places[1] - trail],
             half_track: running.caster_across.to_m() - trail,
             deck: level.deck,
+            centre: level.deck + load.rise(),
             load: (live, level.pose.top.point(on_deck).x),
         })
     }
@@ -79,13 +82,38 @@ impl Stance {
         [part(along, (right - left) / 2.0), part(self.across.abs(), self.half_track)]
     }
 
-    /// The smallest level push at the deck that tips the table, along and across, N; zero where it tips by itself.
+    /// The same table with nothing on its deck.
     #[must_use]
-    pub fn least_push(&self) -> [f64; 2] {
+    pub fn empty(&self) -> Self {
+        let (live, place) = self.load;
+        let weight = (self.weight - live).max(0.0);
+        let along =
+            if weight > 0.0 { (self.weight * self.along - live * place) / weight } else { self.along };
+        Self { weight, along, across: 0.0, centre: self.deck, load: (0.0, place), ..*self }
+    }
+
+    /// Whichever tips at the smaller push along (0) or across (1): the table with its load, pushed at the load's centre of gravity, which never
+    /// lies below the deck, or the empty one, pushed at the deck. That nobody pushes higher is assumed.
+    #[must_use]
+    pub fn easier(&self, way: usize) -> Self {
+        let empty = self.empty();
+        let push = |stance: &Self| stance.least_push(stance.centre)[way];
+        if self.load.0 > 0.0 && push(self) <= push(&empty) { *self } else { empty }
+    }
+
+    /// Whether something stands on the deck.
+    #[must_use]
+    pub fn is_loaded(&self) -> bool {
+        self.load.0 > 0.0
+    }
+
+    /// The smallest level push at a height above the floor, m, that tips the table, along and across, N; zero where it tips by itself.
+    #[must_use]
+    pub fn least_push(&self, height: f64) -> [f64; 2] {
         let [left, right] = self.wheels;
         let along = (self.along - left).min(right - self.along);
         let across = self.half_track - self.across.abs();
-        [along, across].map(|arm| self.weight * arm.max(0.0) / self.deck)
+        [along, across].map(|arm| self.weight * arm.max(0.0) / height)
     }
 
     /// Where the middle of the load may stand along the table before it tips, m from the fixed pivots; everywhere without a load.
@@ -197,29 +225,45 @@ fn tips(table: &Table<'_>, way: usize) -> Option<Check> {
     )
 }
 
+/// The checks of a push along and across, by id.
+pub const PUSHES: [&str; 2] = ["push-along", "push-across"];
+
+/// What a push along and across is called: of the empty table, of the loaded one.
+const PUSHED: [[&str; 2]; 2] = [
+    ["Pushed endways at the deck, empty", "Pushed endways at the load's middle"],
+    ["Pushed sideways at the deck, empty", "Pushed sideways at the load's middle"],
+];
+
 fn pushed(table: &Table<'_>, way: usize) -> Option<Check> {
     let asked = table.design.strength.lean.to_n();
     let rule = Rule {
-        id: ["push-along", "push-across"][way],
+        id: PUSHES[way],
         group: Group::Stability,
-        title: ["Pushed endways at the deck", "Pushed sideways at the deck"][way],
+        title: PUSHED[way][1],
         weight: Weight::Limit,
-        formula: "P H ≤ W a,  a from the weight to the nearer wheels at their worst trail",
+        formula: "P h ≤ W a,  loaded with h to the load's centre, empty with h to the deck (assumed); a from the weight to the nearer wheels at their worst trail",
         source: MOMENTS,
         unit: Amount::Force,
         levers: &[Lever::Casters, Lever::Load],
     };
-    rule.check(
+    let easier = |at: &Loaded<'_>| Some(table.stance(at)?.easier(way));
+    let check = rule.check(
         table.levels,
         |at| {
-            let stance = table.stance(at)?;
-            Some(Use::new(towards(&stance), asked, stance.least_push()[way]))
+            let stance = easier(at)?;
+            Some(Use::new(towards(&stance), asked, stance.least_push(stance.centre)[way]))
         },
         |at, most| {
-            Phrase::new("tips at ")
+            let stance = easier(at);
+            let is_loaded = stance.is_some_and(|stance| stance.is_loaded());
+            Phrase::new(if is_loaded { "loaded it tips at " } else { "empty it tips at " })
                 .with(Amount::Force(most.capacity))
-                .and(" with the deck at ")
-                .with(Amount::Size(at.deck()))
+                .and(", pushed ")
+                .with(Amount::Size(stance.map_or(0.0, |stance| stance.centre)))
+                .and(" above the floor")
         },
-    )
+    )?;
+    let worst = table.levels.iter().find(|at| at.deck().total_cmp(&check.height).is_eq()).and_then(easier);
+    let title = PUSHED[way][usize::from(worst.is_some_and(|stance| stance.is_loaded()))];
+    Some(Check { title, ..check })
 }

@@ -17,16 +17,20 @@ pub(super) use sag::COLLAPSES as SAG_COLLAPSES;
 pub(crate) use sag::UNSAFE as SAG_UNSAFE;
 
 use super::Report;
-use super::finding::{Cure, Finding, Grade, Spot, sorted};
+use super::finding::{Cure, Finding, Grade, sorted};
+use crate::checks::PUSHES;
 use crate::quantity::Phrase;
 
-/// Whether anything was found that must not stay, whatever the builder accepts at the crank and however many sheets there are.
+/// Whether anything was found that must not stay, whatever the builder accepts at the crank and however many sheets there are; pushes are judged
+/// by their checks.
 pub(super) fn stops(report: &Report) -> bool {
     let sheet = sheet::area(report);
-    report
-        .findings
-        .iter()
-        .any(|found| found.grade == Grade::Over && found.spot != Spot::Crank && *found != sheet)
+    let elsewhere = |found: &Finding| match found.cure {
+        Some(Cure::Crank) => true,
+        Some(Cure::Check(id)) => PUSHES.contains(&id),
+        _ => false,
+    };
+    report.over().any(|found| !elsewhere(found) && *found != sheet)
 }
 
 impl Report {
