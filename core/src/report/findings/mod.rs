@@ -7,6 +7,7 @@ mod ends;
 mod frames;
 mod holes;
 mod laps;
+mod load;
 mod sag;
 mod screw;
 mod seats;
@@ -79,5 +80,6 @@ pub(super) fn of(report: &Report) -> Vec<Finding> {
     findings.extend(clash::clashes(report));
     findings.extend(laps::laps(report));
     findings.extend(holes::off(report));
+    findings.extend(load::beside(report));
     sorted(findings)
 }
