@@ -28,7 +28,7 @@ pub use lap::{caster_places, deck_reach, plank_end, plank_reach, plate_screws, r
 pub use part::{ArmName, Form, Grain, Part, Rides};
 pub use pivots::{Layer, Line, arm_hole, arm_joints, axle_bush, line, lines, spacer_outside};
 pub use place::{Block, Outline};
-pub use screw::{ScrewBar, screw_bars};
+pub use screw::{HANDLE_THICK, ScrewBar, crank_out, crank_reach, crank_room, crank_under, screw_bars};
 
 use crate::design::Design;
 

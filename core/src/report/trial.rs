@@ -4,7 +4,7 @@ use crate::catalogue::thread::Thread;
 use crate::catalogue::{Row, fastener};
 use crate::checks::Lever;
 use crate::design::{BearingEnd, Design, DriveKind, bolt_class, set_bolt_class, set_thread, thread};
-use crate::parts::{plank_end, plate_screws};
+use crate::parts::{crank_room, plank_end, plate_screws};
 use crate::quantity::{Amount, Count, Length, Phrase};
 
 /// How far the bearing of a screw that is made to pull stands behind the fixed pivots.
@@ -89,7 +89,7 @@ fn change(d: &mut Design, lever: Lever) -> Option<Phrase> {
         }
         Lever::LongerCrank => {
             d.drive.crank = grown(d.drive.crank, 1.25, 5.0);
-            (d.drive.crank < d.lift.pin_line).then(|| sized("A crank of ", d.drive.crank, ""))
+            (d.drive.crank <= crank_room(d)).then(|| sized("A crank of ", d.drive.crank, ""))
         }
     }
 }

@@ -2,8 +2,6 @@
 
 mod clash;
 mod crank;
-mod deck;
-mod ends;
 mod frames;
 mod holes;
 mod laps;
@@ -65,17 +63,17 @@ impl Report {
 pub(super) fn of(report: &Report) -> Vec<Finding> {
     let mut findings = vec![sag::drop(report), sheet::area(report)];
     findings.extend(
-        [crank::effort(report), screw::holding(report), seats::tipping(report)].into_iter().flatten(),
+        [crank::effort(report), crank::floor(report), screw::holding(report), seats::tipping(report)]
+            .into_iter()
+            .flatten(),
     );
     findings.extend(strength::checks(report));
     findings.extend(strength::all_hold(report));
-    findings.extend(ends::left(report));
     findings.extend(seats::uplift(report));
     findings.extend(frames::stands(report));
     findings.extend(frames::clears(report));
     findings.extend(frames::rails(report));
     findings.extend(frames::stack(report));
-    findings.extend(deck::grain(report));
     findings.extend(screw::length(report));
     findings.extend(clash::clashes(report));
     findings.extend(laps::laps(report));
