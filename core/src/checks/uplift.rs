@@ -11,6 +11,9 @@ use crate::quantity::{Amount, Phrase};
 /// A wheel or pivot counts as pulled from this share of the largest force on.
 const PULLED: f64 = 1e-6;
 
+/// And from so much on, N: half a pound-force, the least that is not shown as nothing in either system of units.
+const SHOWN: f64 = 0.5 * 4.448_221_615_260_5;
+
 const STATICS: Source = Source::new("Equilibrium of the whole linkage", Standing::Practice);
 
 /// Something that stays down as long as it is pressed.
@@ -72,6 +75,7 @@ fn pulled(table: &Table<'_>, seat: &Seat) -> Option<Check> {
         },
         |_, most| Phrase::new("pulled with ").with(Amount::Force(most.demand)).and(" at most"),
     )?;
-    let verdict = if check.ratio > PULLED { Verdict::Watch } else { Verdict::Fine };
+    let shown = matches!(check.demand, Amount::Force(pull) if pull >= SHOWN);
+    let verdict = if shown && check.ratio > PULLED { Verdict::Watch } else { Verdict::Fine };
     Some(Check { verdict, ..check })
 }
