@@ -74,13 +74,13 @@ pub(super) fn all_hold(report: &Report) -> Option<Finding> {
     }
     let limits = || report.checks.iter().filter(|check| check.weight == Weight::Limit);
     let most = limits()
-        .filter(|check| !TOLD.contains(&check.id))
+        .filter(|check| check.verdict == Verdict::Fine && !TOLD.contains(&check.id))
         .max_by(|one, other| one.ratio.total_cmp(&other.ratio))?;
     Some(Finding {
         grade: Grade::Fine,
         ratio: most.ratio,
         phrase: Phrase::new(format!(
-            "Strength: {} checks hold at every height; of parts not named above, nearest its limit: {}, ",
+            "Strength: {} checks hold at every height; of what is not named above, nearest its limit: {}, ",
             limits().count(),
             lower(most.title)
         ))
