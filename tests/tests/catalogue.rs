@@ -18,6 +18,7 @@ use risewright::catalogue::friction::{PAIRS, Pair, RollingArm};
 use risewright::catalogue::steel::{Metal, Section};
 use risewright::catalogue::thread::{Series, Thread};
 use risewright::catalogue::{Family, Row, Standing, Stock, Strength};
+use risewright::design::Design;
 use risewright::quantity::{Length, Stress};
 
 #[track_caller]

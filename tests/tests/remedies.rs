@@ -166,7 +166,13 @@ fn a_deck_as_low_as_is_told_can_be_had() {
             let told = remedy("The deck comes down to ", ",", |d, size| d.lift.lowest = size);
             let size = told.size(&obstacle.phrase.text(system), system).unwrap();
             (told.done)(&mut lower, size);
-            assert!(reach(&lower).is_ok(), "{}", obstacle.phrase.text(system));
+            // What then stands in the way is another matter: flat arms cannot be lifted.
+            let still = reach(&lower).err().map(|obstacle| obstacle.phrase.text(system));
+            assert!(
+                still.is_none_or(|words| !words.starts_with("The deck comes down")),
+                "{}",
+                obstacle.phrase.text(system)
+            );
         }
     }
 }

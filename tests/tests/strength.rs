@@ -54,7 +54,8 @@ fn the_paper_lift_is_used_as_by_hand() {
         ("seat-tube", 1.8 * MPA),
         ("cross-bar", 102.0 * MPA),
         ("bearing-tube", 89.0 * MPA),
-        ("axle-overhang", 34.0 * MPA),
+        // On each half axle half of the screw's 7.6 kN at 21 mm, 36 mm of arm halved and 3 mm of clearance: 80 N m; its wheel, 16 N m, hardly counts.
+        ("axle-overhang", 32.0 * 81.4 / (std::f64::consts::PI * 8e-6)),
         ("pin-wood", 5570.0),
     ] {
         close(demand(&report, id), want);
@@ -69,9 +70,11 @@ fn the_paper_lift_is_used_as_by_hand() {
     // By hand the wood's mean density was taken for the least.
     close(figure(check(&report, "pin-wood").capacity), 11_700.0 * 630.0 / 680.0);
     assert!(report.check("screw-buckling").is_none(), "a screw that is only pulled does not buckle");
-    // Pushed at full height it tips with 270 N endways, 220 N sideways; the load may stand from -0.24 to 0.78 m.
-    close(figure(check(&report, "push-along").capacity), 270.0);
-    close(figure(check(&report, "push-across").capacity), 220.0);
+    // Loaded and pushed at the deck at full height it tips with 270 N endways, 220 N sideways; the load may stand from -0.24 to 0.78 m.
+    let top = report.at(report.highest());
+    let [along, across] = Stance::of(&report.design, &top.level()).unwrap().least_push(top.height);
+    close(along, 270.0);
+    close(across, 220.0);
     places(&report, [-0.24, 0.78]);
 }
 
@@ -89,8 +92,10 @@ fn the_potting_bench_is_used_as_by_hand() {
     ] {
         close(demand(&report, id), want);
     }
-    // By hand the mean density, 560 kg/m3, was taken; the catalogue's least is 410.
-    close(figure(check(&report, "pin-wood").capacity), 6600.0 * 410.0 / 560.0);
+    // By hand the mean density, 560 kg/m3, was taken; the catalogue's least is 410. It left out the gap of 3.2 mm and the bare bolt in the cheek.
+    // With them: f_h of EN 1995-1-1 (8.36) gives 602 N/mm in the arm and 500 in the cheek; P^2 / 4 (1/602 + 1/500) + 39.7 P = (602 + 500) 36.5^2 / 4
+    // has P = 7840 N; of it 0.7 / 1.3.
+    close(figure(check(&report, "pin-wood").capacity), 7840.0 * 0.7 / 1.3);
     // Critical over present push, without the factor asked for.
     let buckling = check(&report, "screw-buckling");
     let wanted = Demo::PottingBench.design().strength.buckling_safety.value();
@@ -128,6 +133,8 @@ fn demos_hold() {
 fn distances_are_those_of_what_presses_on_the_wood() {
     let asked = |change: fn(&mut Design)| {
         let mut design = Demo::PaperLift.design();
+        // The bushings on the axles are then those of the bolts.
+        design.running.axle = design.running.pin;
         change(&mut design);
         let report = report(&design);
         ["arm-end-distance", "arm-edge-distance"].map(|id| match check(&report, id).demand {
@@ -136,8 +143,11 @@ fn distances_are_those_of_what_presses_on_the_wood() {
         })
     };
     let [end, edge] = asked(|_| {});
-    assert!((end - 7.0 * 22.0).abs() < 1e-9 && edge >= 3.0 * 22.0 && edge <= 4.0 * 22.0, "{end} {edge}");
-    assert_eq!(asked(|design| design.running.pin = Length::mm(12.0))[0], end);
+    assert!((end - 7.0 * 22.0).abs() < 1e-9 && (66.0..=88.0).contains(&edge), "{end} {edge}");
+    let thinner = |design: &mut Design| {
+        (design.running.pin, design.running.axle) = (Length::mm(12.0), Length::mm(12.0));
+    };
+    assert!((asked(thinner)[0] - end).abs() < 1e-9);
     let wider = asked(|design| design.running.bush = Length::mm(25.0))[0];
     assert!((wider - 7.0 * 25.0).abs() < 1e-9, "{wider}");
 }

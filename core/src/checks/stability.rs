@@ -1,7 +1,7 @@
 //! Casters and tipping.
 //!
 //! Plain `f64` in SI. A swivel caster's wheel stands beside its plate by its trail; every caster is taken where it helps least.
-use super::check::{Check, Group, Lever, Member, Rule, Use, Weight, part};
+use super::check::{Check, Group, Lever, Member, Rule, Use, Verdict, Weight, part};
 use super::level::{Level, Loaded};
 use super::table::{Table, add};
 use crate::catalogue::{Source, Standing};
@@ -37,6 +37,8 @@ pub struct Stance {
     pub half_track: f64,
     /// Height of the deck, m.
     pub deck: f64,
+    /// Height of the load's centre of gravity, m.
+    pub centre: f64,
     /// The load's part of the weight, N, and its place along the table, m.
     load: (f64, f64),
 }
@@ -59,6 +61,7 @@ impl Stance {
             wheels: [places[0] + trail, places[1] - trail],
             half_track: running.caster_across.to_m() - trail,
             deck: level.deck,
+            centre: level.deck + load.rise(),
             load: (live, level.pose.top.point(on_deck).x),
         })
     }
@@ -79,13 +82,23 @@ impl Stance {
         [part(along, (right - left) / 2.0), part(self.across.abs(), self.half_track)]
     }
 
-    /// The smallest level push at the deck that tips the table, along and across, N; zero where it tips by itself.
+    /// The same table with nothing on its deck.
     #[must_use]
-    pub fn least_push(&self) -> [f64; 2] {
+    pub fn empty(&self) -> Self {
+        let (live, place) = self.load;
+        let weight = (self.weight - live).max(0.0);
+        let along =
+            if weight > 0.0 { (self.weight * self.along - live * place) / weight } else { self.along };
+        Self { weight, along, across: 0.0, centre: self.deck, load: (0.0, place), ..*self }
+    }
+
+    /// The smallest level push at a height above the floor, m, that tips the table, along and across, N; zero where it tips by itself.
+    #[must_use]
+    pub fn least_push(&self, height: f64) -> [f64; 2] {
         let [left, right] = self.wheels;
         let along = (self.along - left).min(right - self.along);
         let across = self.half_track - self.across.abs();
-        [along, across].map(|arm| self.weight * arm.max(0.0) / self.deck)
+        [along, across].map(|arm| self.weight * arm.max(0.0) / height)
     }
 
     /// Where the middle of the load may stand along the table before it tips, m from the fixed pivots; everywhere without a load.
@@ -104,6 +117,7 @@ impl Table<'_> {
 
 pub(super) fn checks(table: &Table<'_>, list: &mut Vec<Check>) {
     add(list, [rating(table), tips(table, 0), tips(table, 1), pushed(table, 0), pushed(table, 1)]);
+    add(list, [pushed_empty(table, 0), pushed_empty(table, 1)]);
 }
 
 fn rating(table: &Table<'_>) -> Option<Check> {
@@ -197,29 +211,69 @@ fn tips(table: &Table<'_>, way: usize) -> Option<Check> {
     )
 }
 
+/// A push along or across, at the middle of the load, which never lies below the deck; at the deck where nothing stands on it. That nobody pushes
+/// higher is assumed.
 fn pushed(table: &Table<'_>, way: usize) -> Option<Check> {
+    push(
+        table,
+        way,
+        Rule {
+            id: ["push-along", "push-across"][way],
+            title: ["Pushed endways", "Pushed sideways"][way],
+            formula: "P h ≤ W a,  h to the load's middle, a from the weight to the nearer wheels at their worst trail",
+            ..PUSH
+        },
+        |stance| stance,
+    )
+}
+
+/// The same of the table whose load has been taken off, pushed at its deck. It is told, and no more: a raised table that is empty is lowered before
+/// it is pushed (common practice, no source).
+fn pushed_empty(table: &Table<'_>, way: usize) -> Option<Check> {
+    if table.design.load.mass.steps() <= 0 {
+        return None;
+    }
+    let check = push(
+        table,
+        way,
+        Rule {
+            id: ["push-along-empty", "push-across-empty"][way],
+            title: ["Empty and raised, pushed endways", "Empty and raised, pushed sideways"][way],
+            formula: "P h ≤ W a without the load, h to the deck; lower the empty table before you push it",
+            ..PUSH
+        },
+        |stance| stance.empty(),
+    )?;
+    let verdict = if check.verdict == Verdict::Over { Verdict::Watch } else { check.verdict };
+    Some(Check { verdict, ..check })
+}
+
+const PUSH: Rule = Rule {
+    id: "",
+    group: Group::Stability,
+    title: "",
+    weight: Weight::Limit,
+    formula: "",
+    source: MOMENTS,
+    unit: Amount::Force,
+    levers: &[Lever::Casters, Lever::Load],
+};
+
+fn push(table: &Table<'_>, way: usize, rule: Rule, of: impl Fn(Stance) -> Stance) -> Option<Check> {
     let asked = table.design.strength.lean.to_n();
-    let rule = Rule {
-        id: ["push-along", "push-across"][way],
-        group: Group::Stability,
-        title: ["Pushed endways at the deck", "Pushed sideways at the deck"][way],
-        weight: Weight::Limit,
-        formula: "P H ≤ W a,  a from the weight to the nearer wheels at their worst trail",
-        source: MOMENTS,
-        unit: Amount::Force,
-        levers: &[Lever::Casters, Lever::Load],
-    };
+    let stance = |at: &Loaded<'_>| table.stance(at).map(&of);
     rule.check(
         table.levels,
         |at| {
-            let stance = table.stance(at)?;
-            Some(Use::new(towards(&stance), asked, stance.least_push()[way]))
+            let stance = stance(at)?;
+            Some(Use::new(towards(&stance), asked, stance.least_push(stance.centre)[way]))
         },
         |at, most| {
             Phrase::new("tips at ")
                 .with(Amount::Force(most.capacity))
-                .and(" with the deck at ")
-                .with(Amount::Size(at.deck()))
+                .and(", pushed ")
+                .with(Amount::Size(stance(at).map_or(0.0, |stance| stance.centre)))
+                .and(" above the floor")
         },
     )
 }

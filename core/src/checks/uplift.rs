@@ -6,10 +6,14 @@ use super::table::{Table, add};
 use crate::catalogue::{Source, Standing};
 use crate::mechanics::JointId;
 use crate::mechanics::statics::Forces;
+use crate::quantity::figures::NEWTON_IN_LBF;
 use crate::quantity::{Amount, Phrase};
 
 /// A wheel or pivot counts as pulled from this share of the largest force on.
 const PULLED: f64 = 1e-6;
+
+/// And from so much on, N: half a pound-force, the least that is not shown as nothing in either system of units.
+const SHOWN: f64 = 0.5 / NEWTON_IN_LBF;
 
 const STATICS: Source = Source::new("Equilibrium of the whole linkage", Standing::Practice);
 
@@ -72,6 +76,7 @@ fn pulled(table: &Table<'_>, seat: &Seat) -> Option<Check> {
         },
         |_, most| Phrase::new("pulled with ").with(Amount::Force(most.demand)).and(" at most"),
     )?;
-    let verdict = if check.ratio > PULLED { Verdict::Watch } else { Verdict::Fine };
+    let shown = matches!(check.demand, Amount::Force(pull) if pull >= SHOWN);
+    let verdict = if shown && check.ratio > PULLED { Verdict::Watch } else { Verdict::Fine };
     Some(Check { verdict, ..check })
 }

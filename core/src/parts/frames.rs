@@ -20,7 +20,7 @@ pub(super) const BATTEN: Density = Density::kg_m3(420.0);
 const ALUMINIUM: Density = Density::kg_m3(2700.0);
 
 /// A caster's plate reaches so far from its middle, in diameters of its wheel.
-const CASTER_PLATE: f64 = 0.6;
+pub(super) const CASTER_PLATE: f64 = 0.6;
 
 /// Size of the block that stops a wheel, in diameters of the wheel.
 const STOP: i64 = 1;

@@ -8,6 +8,7 @@ mod fastener;
 mod fastening;
 mod frames;
 mod hole;
+mod lap;
 mod loose;
 mod part;
 mod pivots;
@@ -17,6 +18,7 @@ mod sheet;
 mod small;
 mod solid;
 pub mod stack;
+mod within;
 
 pub use arms::{arm_offset, arm_spread, arm_thickness, strap_bolt, strap_span};
 pub use carriages::{flange_thickness, has_tube, stub, wheel_overhang};
@@ -25,10 +27,11 @@ pub use fastener::{BoltSize, WoodScrew};
 pub use fastening::{CLEAT_SCREWS, CLEATS, STOP_SCREWS, fastenings};
 pub use frames::{frame_thickness, rail_cuts, rail_middle};
 pub use hole::{Contact, Hole, Housing, Joint, Purpose};
+pub use lap::{caster_places, deck_reach, plank_end, plank_reach, plate_screws, rail_faces};
 pub use part::{ArmName, Form, Grain, Part, Rides};
 pub use pivots::{Layer, Line, arm_hole, arm_joints, axle_bush, cheek_laps, line, lines, spacer_outside};
 pub use place::{Block, Outline};
-pub use screw::{ScrewBar, screw_bars};
+pub use screw::{HANDLE_THICK, ScrewBar, crank_out, crank_reach, crank_room, crank_under, screw_bars};
 pub use sheet::sheet_areas;
 
 use crate::design::Design;

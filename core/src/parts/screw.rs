@@ -18,6 +18,9 @@ const NUT_ACROSS: f64 = 1.9;
 const CRANK_FLAT: [Length; 2] = [Length::mm(25.0), Length::mm(10.0)];
 const HANDLE_MASS: f64 = 0.3;
 
+/// Thickness of the handle, as a part of the crank's radius: common practice, no source.
+pub const HANDLE_THICK: f64 = 0.2;
+
 /// The tube that holds the bearing stands out of its seats by this much at both ends together.
 const SEAT_LAP: Length = Length::mm(20.0);
 
@@ -41,6 +44,39 @@ pub struct ScrewBar {
     pub span: Length,
     /// Whether it is seated in a frame; else it turns with two arms.
     pub on_frame: bool,
+}
+
+/// How far a crank of a radius reaches from its axis, handle and all, m.
+#[must_use]
+pub fn crank_reach(radius: Length) -> f64 {
+    radius.to_m() * (1.0 + HANDLE_THICK / 2.0)
+}
+
+/// How far outside its bearing the crank turns, m.
+#[must_use]
+pub fn crank_out(design: &Design) -> f64 {
+    let [bar, _] = screw_bars(design);
+    let side = if bar.on_frame { design.drive.anchor_bar } else { design.drive.cross_bar };
+    (CRANK_OUT * side.to_m()).max(2.0 * design.drive.major.to_m())
+}
+
+/// The longest crank whose handle clears the floor, in whole millimetres, where the screw lies along the base; any other screw is taken to
+/// lie as low, on the safe side.
+#[must_use]
+pub fn crank_room(design: &Design) -> Length {
+    let drive = &design.drive;
+    let lower = match drive.kind {
+        DriveKind::BaseCarriage => design.lift.base_axle,
+        DriveKind::Strut if drive.foot == StrutEnd::Base => drive.foot_y.min(Length::ZERO),
+        _ => Length::ZERO,
+    };
+    crank_under((design.lift.pin_line + lower).to_m())
+}
+
+/// The longest crank whose handle clears the floor with its axis so high above it, m, in whole millimetres.
+#[must_use]
+pub fn crank_under(axis: f64) -> Length {
+    Length::mm((axis * 1e3 / (1.0 + HANDLE_THICK / 2.0)).floor().max(0.0))
 }
 
 /// The bars at both ends of the screw: of a screw along a rail the one that holds the thrust bearing first.
@@ -109,7 +145,7 @@ fn carriage_drive(design: &Design, frame: fn(f64) -> Rides, nut_rides: Rides) ->
         if drive.kind == DriveKind::TopCarriage { design.lift.deck_axle } else { design.lift.base_axle };
     let axle = axle.to_m();
     let far = bearing + inwards * drive.screw_length.to_m();
-    let crank_x = bearing - inwards * CRANK_OUT * drive.anchor_bar.to_m();
+    let crank_x = bearing - inwards * crank_out(design);
     let reach = drive.crank.to_m();
     let mut list = vec![
         screw(design, frame(bearing.midpoint(far))).at(vec![Block::square(

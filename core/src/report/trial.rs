@@ -4,6 +4,7 @@ use crate::catalogue::thread::Thread;
 use crate::catalogue::{Row, fastener};
 use crate::checks::Lever;
 use crate::design::{BearingEnd, Design, DriveKind, bolt_class, set_bolt_class, set_thread, thread};
+use crate::parts::{crank_room, plank_end, plate_screws};
 use crate::quantity::{Amount, Count, Length, Phrase};
 
 /// How far the bearing of a screw that is made to pull stands behind the fixed pivots.
@@ -69,7 +70,7 @@ fn change(d: &mut Design, lever: Lever) -> Option<Phrase> {
             running.caster_left -= OUTWARDS;
             running.caster_right += OUTWARDS;
             running.caster_across += OUTWARDS;
-            Some(sized("Casters ", OUTWARDS, " farther out on every side"))
+            Some(under_casters(d, sized("Casters ", OUTWARDS, " farther out on every side")))
         }
         Lever::Load => {
             let middle = (d.running.caster_left.to_m() + d.running.caster_right.to_m()) / 2.0;
@@ -84,8 +85,31 @@ fn change(d: &mut Design, lever: Lever) -> Option<Phrase> {
         }
         Lever::LongerCrank => {
             d.drive.crank = grown(d.drive.crank, 1.25, 5.0);
-            (d.drive.crank < d.lift.pin_line).then(|| sized("A crank of ", d.drive.crank, ""))
+            (d.drive.crank <= crank_room(d)).then(|| sized("A crank of ", d.drive.crank, ""))
         }
+    }
+}
+
+/// Brings base beams and planks under casters that were moved, where they end too soon, and says so.
+fn under_casters(d: &mut Design, words: Phrase) -> Phrase {
+    let half = Length::from_steps(d.frames.plank_width.steps() / 2);
+    let (left, right) = (d.frames.base_left, d.frames.base_left + d.frames.base_length);
+    let (from, to) = (left.min(d.running.caster_left - half), right.max(d.running.caster_right + half));
+    (d.frames.base_left, d.frames.base_length) = (from, to - from);
+    let outer = d.running.caster_across + plate_screws(d);
+    let wider = outer > plank_end(d);
+    if wider {
+        d.frames.deck_width = grown(outer * 2, 1.0, 5.0);
+    }
+    let words = if to - from > right - left {
+        words.and(", base beams ").with(Amount::AtLeast((to - from).to_m())).and(" long")
+    } else {
+        words
+    };
+    if wider {
+        words.and(", deck and planks ").with(Amount::AtLeast(d.frames.deck_width.to_m())).and(" wide")
+    } else {
+        words
     }
 }
 

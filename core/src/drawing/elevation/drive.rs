@@ -4,6 +4,7 @@ use crate::checks::Member;
 use crate::design::{BearingEnd, DriveKind, StrutEnd};
 use crate::drawing::outline::{Outline, Stroke};
 use crate::mechanics::{ArmId, JointId, Side};
+use crate::parts::{HANDLE_THICK, crank_out};
 use glam::DVec2;
 
 /// Crest and root of a thread are drawn at least this far apart, px (ISO 6410-1 asks for twice the wide line).
@@ -12,16 +13,13 @@ const THREAD_DEPTH: f64 = 2.2;
 const PAST_END: f64 = 10.0;
 
 /// Sizes that a design does not state: the thrust bearing's outside and length as parts of its mean diameter, the
-/// nut as parts of the thread's outside diameter, the crank's bar, its handle and their joint as parts of its radius.
+/// nut as parts of the thread's outside diameter, the crank's bar, its handle's length and their joint as parts of its radius.
 const BEARING_OUTSIDE: f64 = 1.3;
 const BEARING_LENGTH: f64 = 0.4;
 const NUT_ACROSS: f64 = 1.9;
 pub(in crate::drawing) const CRANK_BAR: f64 = 0.1;
 const HANDLE_LENGTH: f64 = 0.72;
-pub(in crate::drawing) const HANDLE_THICK: f64 = 0.2;
 const HANDLE_NECK: f64 = 0.05;
-/// The crank sits this far out from the bearing, as a part of the bearing tube's side.
-const CRANK_OUT: f64 = 1.5;
 
 /// The screw's own axes and what sits on them.
 struct Line {
@@ -94,16 +92,15 @@ fn strut_end(subject: &Subject<'_>, end: StrutEnd, frame: [f64; 2], arm: [f64; 2
     }
 }
 
-impl Line {
-    /// How far out from the bearing the crank sits, mm.
-    fn crank_out(&self, subject: &Subject<'_>) -> f64 {
-        let drive = &subject.design.drive;
-        (CRANK_OUT * self.tubes[0]).max(2.0 * drive.major.to_mm())
-    }
+/// How far out from the bearing the crank sits, mm.
+fn out_of(subject: &Subject<'_>) -> f64 {
+    1e3 * crank_out(subject.design)
+}
 
+impl Line {
     /// The crank's own axes: origin on the screw, first axis outwards along it, second upwards.
     fn crank(&self, subject: &Subject<'_>) -> (DVec2, DVec2, DVec2) {
-        let at = self.axes.point(-self.crank_out(subject), 0.0);
+        let at = self.axes.point(-out_of(subject), 0.0);
         let out = -self.axes.along;
         let up = if out.perp().y >= 0.0 { out.perp() } else { -out.perp() };
         (at, out, up)
@@ -159,7 +156,7 @@ pub(super) fn thrust(subject: &Subject<'_>) -> [DVec2; 2] {
 /// Both ends of a screw that stands free, mm.
 pub(super) fn free_screw(subject: &Subject<'_>) -> Option<[DVec2; 2]> {
     let line = line_of(subject);
-    let ends = [-line.crank_out(subject), subject.design.drive.screw_length.to_mm()];
+    let ends = [-out_of(subject), subject.design.drive.screw_length.to_mm()];
     (!line.rail).then(|| ends.map(|along| line.axes.point(along, 0.0)))
 }
 
@@ -171,7 +168,7 @@ pub(super) fn screw(subject: &Subject<'_>) -> Vec<Stroke> {
     let crest = drive.major.to_mm() / 2.0;
     let root = (drive.root.to_mm() / 2.0).min(crest - THREAD_DEPTH * subject.pixel).max(0.0);
     let length = drive.screw_length.to_mm();
-    let out = line.crank_out(subject);
+    let out = out_of(subject);
     let past = PAST_END * subject.pixel;
     let mut strokes = vec![
         stroke("w steel", axes.block([-out, 0.0], [-root, root])),

@@ -1,9 +1,9 @@
 //! The screw's bearing tube and the crank, seen from the end.
 use super::{Carrier, EndSubject};
 use crate::design::DriveKind;
-use crate::drawing::elevation::drive::{CRANK_BAR, HANDLE_THICK};
+use crate::drawing::elevation::drive::CRANK_BAR;
 use crate::drawing::outline::{Outline, Stroke};
-use crate::parts::{arm_spread, arm_thickness};
+use crate::parts::{HANDLE_THICK, arm_spread, arm_thickness};
 
 /// The tubes that hold the screw, and the crank.
 pub(super) fn drive(subject: &EndSubject<'_>) -> Vec<Stroke> {

@@ -5,6 +5,9 @@ mod crank;
 mod deck;
 mod ends;
 mod frames;
+mod holes;
+mod laps;
+mod load;
 mod sag;
 mod screw;
 mod seats;
@@ -15,16 +18,13 @@ pub(super) use sag::COLLAPSES as SAG_COLLAPSES;
 pub(crate) use sag::UNSAFE as SAG_UNSAFE;
 
 use super::Report;
-use super::finding::{Cure, Finding, Grade, Spot, sorted};
+use super::finding::{Cure, Finding, Grade, sorted};
 use crate::quantity::Phrase;
 
 /// Whether anything was found that must not stay, whatever the builder accepts at the crank and however many sheets there are.
 pub(super) fn stops(report: &Report) -> bool {
     let sheet = sheet::area(report);
-    report
-        .findings
-        .iter()
-        .any(|found| found.grade == Grade::Over && found.spot != Spot::Crank && *found != sheet)
+    report.over().any(|found| found.cure != Some(Cure::Crank) && *found != sheet)
 }
 
 impl Report {
@@ -58,7 +58,9 @@ impl Report {
 pub(super) fn of(report: &Report) -> Vec<Finding> {
     let mut findings = vec![sag::drop(report), sheet::area(report)];
     findings.extend(
-        [crank::effort(report), screw::holding(report), seats::tipping(report)].into_iter().flatten(),
+        [crank::effort(report), crank::floor(report), screw::holding(report), seats::tipping(report)]
+            .into_iter()
+            .flatten(),
     );
     findings.extend(strength::checks(report));
     findings.extend(strength::all_hold(report));
@@ -71,5 +73,8 @@ pub(super) fn of(report: &Report) -> Vec<Finding> {
     findings.extend(deck::grain(report));
     findings.extend(screw::length(report));
     findings.extend(clash::clashes(report));
+    findings.extend(laps::laps(report));
+    findings.extend(holes::off(report));
+    findings.extend(load::beside(report));
     sorted(findings)
 }

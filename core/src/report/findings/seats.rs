@@ -65,7 +65,7 @@ pub(super) fn remedy(report: &Report) -> Option<Phrase> {
     let check = report.check("tip-along")?;
     let lifting = Lifting::of(report, check)?;
     let start = Phrase::new(format!(
-        "Move the {} casters outwards, or the load back between them; swivel casters are taken at their worst trail.",
+        "Move the {} casters outwards, the base beams' ends with them, or the load back between them; swivel casters are taken at their worst trail.",
         lifting.other
     ));
     Some(match super::strength::remedy(report, check) {
@@ -74,12 +74,34 @@ pub(super) fn remedy(report: &Report) -> Option<Phrase> {
     })
 }
 
-/// What can be pulled off its seat: the check that says so, who it is, and what holds it.
-const SEATS: [(&str, &str, &str); 4] = [
-    ("uplift-base-wheels", "The base wheels", "A rail above the wheels must hold them down."),
-    ("uplift-deck-wheels", "The deck wheels", "A rail under the wheels must hold the deck down."),
-    ("uplift-base-pivots", "The base pivots", "Their cheeks must hold them down: bolts, not the weight."),
-    ("uplift-deck-pivots", "The deck pivots", "Their cheeks must hold the deck down: bolts, not the weight."),
+/// What can be pulled off its seat: the check that says so, who it is, and what holds it without and with keepers among the parts.
+const SEATS: [(&str, &str, [&str; 2]); 4] = [
+    (
+        "uplift-base-wheels",
+        "The base wheels",
+        [
+            "A rail above the wheels must hold them down.",
+            "The keepers above them hold them down: fit them over the wheels' whole run.",
+        ],
+    ),
+    (
+        "uplift-deck-wheels",
+        "The deck wheels",
+        [
+            "A rail under the wheels must hold the deck down.",
+            "The keepers under them hold the deck down: fit them over the wheels' whole run.",
+        ],
+    ),
+    (
+        "uplift-base-pivots",
+        "The base pivots",
+        ["Their cheeks must hold them down: bolts, not the weight."; 2],
+    ),
+    (
+        "uplift-deck-pivots",
+        "The deck pivots",
+        ["Their cheeks must hold the deck down: bolts, not the weight."; 2],
+    ),
 ];
 
 /// Wheels and pivots that are pulled off their seats somewhere in the lift.
@@ -87,7 +109,9 @@ pub(super) fn uplift(report: &Report) -> Vec<Finding> {
     SEATS.iter().filter_map(|seat| pulled(report, *seat)).collect()
 }
 
-fn pulled(report: &Report, (id, who, help): (&str, &str, &str)) -> Option<Finding> {
+fn pulled(report: &Report, (id, who, help): (&str, &str, [&'static str; 2])) -> Option<Finding> {
+    // Both frames have keepers, or neither.
+    let kept = report.parts.iter().any(|part| part.name == "Keeper");
     let check = report.check(id).filter(|check| check.verdict == Verdict::Watch)?;
     Some(Finding {
         grade: Grade::Watch,
@@ -97,7 +121,7 @@ fn pulled(report: &Report, (id, who, help): (&str, &str, &str)) -> Option<Findin
             .and(", at deck ")
             .with(Amount::Size(check.height))
             .and("."),
-        remedy: Some(Phrase::new(help)),
+        remedy: Some(Phrase::new(help[usize::from(kept)])),
         cure: None,
         height: Some(check.height),
         spot: spot(check.member),

@@ -74,14 +74,14 @@ pub(super) fn all_hold(report: &Report) -> Option<Finding> {
     }
     let limits = || report.checks.iter().filter(|check| check.weight == Weight::Limit);
     let most = limits()
-        .filter(|check| !TOLD.contains(&check.id))
+        .filter(|check| check.verdict == Verdict::Fine && !TOLD.contains(&check.id))
         .max_by(|one, other| one.ratio.total_cmp(&other.ratio))?;
     let but = if report.leaves_ends() { ", what holds the ends of the screw in none of them" } else { "" };
     Some(Finding {
         grade: Grade::Fine,
         ratio: most.ratio,
         phrase: Phrase::new(format!(
-            "Strength: {} checks hold at every height{but}; of parts not named above, nearest its limit: {}, ",
+            "Strength: {} checks hold at every height{but}; of what is not named above, nearest its limit: {}, ",
             limits().count(),
             lower(most.title)
         ))

@@ -179,7 +179,7 @@ fn panels(design: &Design) -> Vec<Idea> {
         .collect()
 }
 
-/// What stands against a table: checks that fail, by title, and whether anything else must not stay.
+/// What stands against a table: checks that fail, by id, and whether anything else must not stay.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Failing {
     checks: Vec<&'static str>,
@@ -191,7 +191,7 @@ impl Failing {
     pub(super) fn of(report: &Report, multiple: Option<f64>) -> Self {
         let over = report.checks.iter().filter(|check| check.verdict == Verdict::Over);
         Self {
-            checks: over.map(|check| check.title).collect(),
+            checks: over.map(|check| check.id).collect(),
             others: findings::stops(report),
             leans: multiple.is_some_and(|multiple| multiple < LEAST_MULTIPLE),
         }
@@ -199,7 +199,7 @@ impl Failing {
 
     /// Whether anything fails here that does not there.
     fn is_worse_than(&self, other: &Self) -> bool {
-        self.checks.iter().any(|title| !other.checks.contains(title))
+        self.checks.iter().any(|id| !other.checks.contains(id))
             || (self.others && !other.others)
             || (self.leans && !other.leans)
     }
