@@ -4,7 +4,7 @@
 mod odd;
 
 use risewright::design::{Demo, Design};
-use risewright::quantity::{Kind, Length, Quantity, System, read};
+use risewright::quantity::{Kind, Length, System, read};
 use risewright::report::{Finding, Report, analyse, reach};
 
 /// A remedy that names a size: the words before and behind it, and what is done with it.
@@ -63,7 +63,7 @@ fn designs() -> Vec<Design> {
     all
 }
 
-/// The findings of a report that name a remedy's size, in one system.
+/// The findings of a report that name a remedy's size, with the remedy's text.
 fn named<'a>(report: &'a Report, remedy: &'a Remedy) -> impl Iterator<Item = (&'a Finding, String)> {
     report.faults().filter_map(move |finding| {
         let text = finding.remedy.as_ref()?.text(System::Metric);
@@ -166,13 +166,9 @@ fn a_deck_as_low_as_is_told_can_be_had() {
             let told = remedy("The deck comes down to ", ",", |d, size| d.lift.lowest = size);
             let size = told.size(&obstacle.phrase.text(system), system).unwrap();
             (told.done)(&mut lower, size);
-            // What then stands in the way is another matter: flat arms cannot be lifted.
-            let still = reach(&lower).err().map(|obstacle| obstacle.phrase.text(system));
-            assert!(
-                still.is_none_or(|words| !words.starts_with("The deck comes down")),
-                "{}",
-                obstacle.phrase.text(system)
-            );
+            // Something else, as a screw at its dead point, may still forbid it.
+            let left = reach(&lower).err().map(|left| left.phrase.text(system)).unwrap_or_default();
+            assert!(!left.starts_with(told.before), "{left}");
         }
     }
 }

@@ -122,20 +122,21 @@ fn demos_hold() {
             assert_eq!(check(&report, id).verdict, Verdict::Note, "{demo:?}: {id}");
         }
         assert!(report.checks.iter().any(|check| check.weight == Weight::Limit));
-        assert!(report.findings.len() <= 8, "{demo:?}: {} findings", report.findings.len());
+        assert!(report.findings.len() <= 9, "{demo:?}: {} findings", report.findings.len());
     }
     // Paper lift: edge 37.5 = 1.7 d of 3 d, d the bushing's 22 mm, and more where the force stands across.
     assert!(check(&report(&Demo::PaperLift.design()), "arm-edge-distance").ratio >= 66.0 / 37.5);
 }
 
-/// EN 1995-1-1 table 8.4, loaded end: 7 d, 80 mm at least; d is what presses on the wood, the bushing and not the bolt that turns in it.
+/// EN 1995-1-1 table 8.4: of an end that is not loaded (1 + 6 sin α) d, nearly 7 d for a force across; of a loaded edge (2 + 2 sin α) d, up to 4 d.
+/// There d is what presses on the wood, the bushing, and not the bolt that turns in it.
 #[test]
 fn distances_are_those_of_what_presses_on_the_wood() {
     let asked = |change: fn(&mut Design)| {
         let mut design = Demo::PaperLift.design();
+        change(&mut design);
         // The bushings on the axles are then those of the bolts.
         design.running.axle = design.running.pin;
-        change(&mut design);
         let report = report(&design);
         ["arm-end-distance", "arm-edge-distance"].map(|id| match check(&report, id).demand {
             Amount::Size(metres) => metres * 1e3,
@@ -143,13 +144,15 @@ fn distances_are_those_of_what_presses_on_the_wood() {
         })
     };
     let [end, edge] = asked(|_| {});
-    assert!((end - 7.0 * 22.0).abs() < 1e-9 && (66.0..=88.0).contains(&edge), "{end} {edge}");
-    let thinner = |design: &mut Design| {
-        (design.running.pin, design.running.axle) = (Length::mm(12.0), Length::mm(12.0));
-    };
-    assert!((asked(thinner)[0] - end).abs() < 1e-9);
-    let wider = asked(|design| design.running.bush = Length::mm(25.0))[0];
-    assert!((wider - 7.0 * 25.0).abs() < 1e-9, "{wider}");
+    assert!((6.5 * 22.0..=7.0 * 22.0).contains(&end), "{end}");
+    assert!((3.9 * 22.0..=4.0 * 22.0).contains(&edge), "{edge}");
+    let near = |have: f64, want: f64| assert!((have / want - 1.0).abs() < 0.01, "{have} {want}");
+    let [thin_end, thin_edge] = asked(|design| design.running.pin = Length::mm(12.0));
+    near(thin_end, end);
+    near(thin_edge, edge);
+    let [wide_end, wide_edge] = asked(|design| design.running.bush = Length::mm(25.0));
+    near(wide_end, end * 25.0 / 22.0);
+    near(wide_edge, edge * 25.0 / 22.0);
 }
 
 fn worst(report: &Report) -> (Grade, Spot, String) {

@@ -222,7 +222,7 @@ fn needed(table: &Table<'_>, seat: Seat, at: &Loaded<'_>) -> Distances {
 }
 
 fn against(asked: f64, given: f64) -> Phrase {
-    Phrase::new("needed ").with(Amount::AtLeast(asked)).and(", given ").with(Amount::AtMost(given))
+    Phrase::new("needed ").with(Amount::Size(asked)).and(", given ").with(Amount::Size(given))
 }
 
 fn end_distance(table: &Table<'_>, ends: &[Seat]) -> Option<Check> {

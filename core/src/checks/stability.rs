@@ -37,7 +37,7 @@ pub struct Stance {
     pub half_track: f64,
     /// Height of the deck, m.
     pub deck: f64,
-    /// Height of the load's centre of gravity, m.
+    /// Height of the load's centre of gravity, m; of the deck where there is no load.
     pub centre: f64,
     /// The load's part of the weight, N, and its place along the table, m.
     load: (f64, f64),
@@ -61,7 +61,7 @@ impl Stance {
             wheels: [places[0] + trail, places[1] - trail],
             half_track: running.caster_across.to_m() - trail,
             deck: level.deck,
-            centre: level.deck + load.rise(),
+            centre: level.deck + if live > 0.0 { load.rise() } else { 0.0 },
             load: (live, level.pose.top.point(on_deck).x),
         })
     }

@@ -17,8 +17,13 @@ const TOLD: [&str; 7] = [
     "uplift-deck-pivots",
 ];
 
-/// A table that tips by its weight tips at any push: the second need not be said.
-const FOLLOWS: [(&str, &str); 2] = [("push-along", "tip-along"), ("push-across", "tip-across")];
+/// What another check has said from a verdict of it on: a table that tips by its weight tips at any push, and an empty one that is not to be pushed
+/// from the side is not to be pushed at all.
+const FOLLOWS: [(&str, &str, Verdict); 3] = [
+    ("push-along", "tip-along", Verdict::Over),
+    ("push-across", "tip-across", Verdict::Over),
+    ("push-along-empty", "push-across-empty", Verdict::Watch),
+];
 
 /// Every check that does not hold or is near its limit.
 pub(super) fn checks(report: &Report) -> Vec<Finding> {
@@ -52,8 +57,8 @@ pub(super) fn checks(report: &Report) -> Vec<Finding> {
 
 /// Whether a check only says what another one has said already.
 fn follows(report: &Report, id: &str) -> bool {
-    FOLLOWS.iter().any(|(follower, leader)| {
-        *follower == id && report.check(leader).is_some_and(|check| check.verdict == Verdict::Over)
+    FOLLOWS.iter().any(|(follower, leader, from)| {
+        *follower == id && report.check(leader).is_some_and(|check| check.verdict <= *from)
     })
 }
 
