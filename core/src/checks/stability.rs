@@ -238,7 +238,7 @@ fn pushed_empty(table: &Table<'_>, way: usize) -> Option<Check> {
         way,
         Rule {
             id: ["push-along-empty", "push-across-empty"][way],
-            title: ["Empty and raised, pushed endways", "Empty and raised, pushed sideways"][way],
+            title: ["Empty with the deck up, pushed endways", "Empty with the deck up, pushed sideways"][way],
             formula: "P h ≤ W a without the load, h to the deck; lower the empty table before you push it",
             ..PUSH
         },

@@ -61,12 +61,12 @@ export async function run({ page, risewright }) {
   await page.keyboard.press("Space");
 
   // A finding takes the deck to where it happens.
-  await risewright.carriage.press("End");
+  await risewright.carriage.press("Home");
   const go = page.locator(".findings .go").first();
   await risewright.tabTo((await go.textContent()).trim().slice(0, 20));
   await page.keyboard.press("Enter");
   await risewright.drawn();
-  assert.ok((await risewright.height()) < 1159);
+  assert.ok((await risewright.height()) > 521);
 
   // A switch, a list, a refusal with its way out.
   await risewright.tabTo("Cross boards on A");

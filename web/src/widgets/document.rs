@@ -98,7 +98,9 @@ pub fn Document(
     };
     // Enter, or leaving the field: what the browser makes of it where it has seen the typing.
     let finish = move |event: &Event| {
-        let written = target(event).filter(|field| !renewing.get_value() && field.has_attribute(WRITTEN));
+        // A field also loses the focus when its document is renewed, or has left the page.
+        let stays = renewing.try_get_value() == Some(false);
+        let written = target(event).filter(|field| stays && field.has_attribute(WRITTEN));
         if let Some(field) = written {
             // Fails only for a name that is none.
             let _ = field.remove_attribute(WRITTEN);
