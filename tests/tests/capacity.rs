@@ -120,7 +120,7 @@ fn wood_on_both_sides_of_wood() {
         close(mode(&modes, mark), printed, 2e-3);
         close(mode(&modes, mark), unrounded, 1e-5);
     }
-    assert_eq!(Mode::least(&modes).mark, "j");
+    assert_eq!(Mode::least(modes).mark, "j");
 }
 
 /// The same lecture, example C1: of the 6657 N of a dowel's worst mode 4609 N may be used for loads of short term indoors: k_mod 0.9, gamma_M
@@ -200,7 +200,7 @@ fn embedment_slip_and_yield_moment_of_common_stock() {
 /// One shear plane: the two wood members may change places, and at equal ones a stiff bolt tilts: (sqrt 2 - 1) f_h d t.
 #[test]
 fn one_shear_plane() {
-    let held = |beds, yield_moment| Mode::least(&ec5::single_shear(&touching(beds, yield_moment)));
+    let held = |beds, yield_moment| Mode::least(ec5::single_shear(&touching(beds, yield_moment)));
     let (thin, thick) = (c24(20.0, 12.0), Bed { strength: 17.0 * MPA, ..c24(45.0, 12.0) });
     for yield_moment in [0.1, 1.0, 10.0, 100.0, 1e4] {
         let one = held([thin, thick], yield_moment);
@@ -257,11 +257,11 @@ fn more_of_anything_never_holds_less() {
         let planks = touching([bed(1.0, wood), bed(1.4, wood)], yields);
         let boards = touching([bed(1.4, bearing), bed(1.0, bearing)], moment);
         [
-            Mode::least(&ec5::single_shear(&planks)).load,
-            Mode::least(&ec5::double_shear(&planks)).load,
-            Mode::least(&ec5::against_steel(bed(1.0, wood), yields)).load,
-            Mode::least(&nds::single_shear(&boards, 0.77)).load,
-            Mode::least(&nds::double_shear(&boards, 0.77)).load,
+            Mode::least(ec5::single_shear(&planks)).load,
+            Mode::least(ec5::double_shear(&planks)).load,
+            Mode::least(ec5::against_steel(bed(1.0, wood), yields)).load,
+            Mode::least(nds::single_shear(&boards, 0.77)).load,
+            Mode::least(nds::double_shear(&boards, 0.77)).load,
             nds::against_steel(bed(1.0, bearing), 0.77).load,
         ]
     };
@@ -314,7 +314,7 @@ fn double_shear_by_the_nds() {
         // For both planes together, as the table has it.
         let held = |angle, main, side| {
             let plane = touching([bed("tm_in", main), bed("ts_in", side)], yield_moment);
-            2.0 * Mode::least(&nds::double_shear(&plane, angle)).load / LBF
+            2.0 * Mode::least(nds::double_shear(&plane, angle)).load / LBF
         };
         close(held(0.0, along, along), line.number("Zpar_calc_lb"), 1e-3);
         close(held(FRAC_PI_2, along, across), line.number("Zsperp_calc_lb"), 1e-3);

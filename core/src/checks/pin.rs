@@ -279,12 +279,10 @@ impl Wood {
 
     /// What the pivot holds: the plane that gives way first, of what the two members stand and the modes of a plane.
     fn holds(&self, beds: [Bed; 2], yield_moment: f64, modes: &dyn Fn(&Plane) -> Mode) -> Mode {
-        let planes = self.planes.iter().map(|(gap, share)| {
+        Mode::least(self.planes.iter().map(|(gap, share)| {
             let mode = modes(&Plane { beds, gap: *gap, yield_moment });
             Mode { load: mode.load / share, ..mode }
-        });
-        let lesser = |least: Mode, mode: Mode| if mode.load < least.load { mode } else { least };
-        planes.reduce(lesser).unwrap_or(Mode::least(&[]))
+        }))
     }
 }
 
@@ -314,12 +312,12 @@ fn held_by_eurocode<'a>(table: &'a Table<'_>, joint: JointId) -> Box<Held<'a>> {
         let other = bed(wood.other, of_other, sines[1 - wood.place]);
         let mode = match held {
             Hold::Lap => {
-                wood.holds([arm, other], yield_moment, &|plane| Mode::least(&ec5::single_shear(plane)))
+                wood.holds([arm, other], yield_moment, &|plane| Mode::least(ec5::single_shear(plane)))
             }
             Hold::Fork => {
-                wood.holds([other, arm], yield_moment, &|plane| Mode::least(&ec5::double_shear(plane)))
+                wood.holds([other, arm], yield_moment, &|plane| Mode::least(ec5::double_shear(plane)))
             }
-            Hold::Axle => Mode::least(&ec5::against_steel(arm, yield_moment)),
+            Hold::Axle => Mode::least(ec5::against_steel(arm, yield_moment)),
         };
         Mode { load: mode.load * kept, ..mode }
     };
@@ -373,10 +371,10 @@ fn held_by_nds<'a>(table: &'a Table<'_>, joint: JointId) -> Box<Held<'a>> {
         let other = bed(wood.other, bearings[1], sines[1 - wood.place]);
         match held {
             Hold::Lap => {
-                wood.holds([arm, other], yield_moment, &|plane| Mode::least(&nds::single_shear(plane, angle)))
+                wood.holds([arm, other], yield_moment, &|plane| Mode::least(nds::single_shear(plane, angle)))
             }
             Hold::Fork => {
-                wood.holds([arm, other], yield_moment, &|plane| Mode::least(&nds::double_shear(plane, angle)))
+                wood.holds([arm, other], yield_moment, &|plane| Mode::least(nds::double_shear(plane, angle)))
             }
             Hold::Axle => nds::against_steel(arm, angle),
         }

@@ -116,8 +116,11 @@ impl Table<'_> {
 }
 
 pub(super) fn checks(table: &Table<'_>, list: &mut Vec<Check>) {
-    add(list, [rating(table), tips(table, 0), tips(table, 1), pushed(table, 0), pushed(table, 1)]);
-    add(list, [pushed_empty(table, 0), pushed_empty(table, 1)]);
+    add(
+        list,
+        [rating(table), tips(table, 0), tips(table, 1), pushed(table, 0, false), pushed(table, 1, false)],
+    );
+    add(list, [pushed(table, 0, true), pushed(table, 1, true)]);
 }
 
 fn rating(table: &Table<'_>) -> Option<Check> {
@@ -211,58 +214,35 @@ fn tips(table: &Table<'_>, way: usize) -> Option<Check> {
     )
 }
 
-/// A push along or across, at the middle of the load, which never lies below the deck; at the deck where nothing stands on it. That nobody pushes
-/// higher is assumed.
-fn pushed(table: &Table<'_>, way: usize) -> Option<Check> {
-    push(
-        table,
-        way,
-        Rule {
-            id: ["push-along", "push-across"][way],
-            title: ["Pushed endways", "Pushed sideways"][way],
-            formula: "P h ≤ W a,  h to the load's middle, a from the weight to the nearer wheels at their worst trail",
-            ..PUSH
-        },
-        |stance| stance,
-    )
-}
-
-/// The same of the table whose load has been taken off, pushed at its deck. It is told, and no more: a raised table that is empty is lowered before
-/// it is pushed (common practice, no source).
-fn pushed_empty(table: &Table<'_>, way: usize) -> Option<Check> {
-    if table.design.load.mass.steps() <= 0 {
+/// A push along or across: at the middle of the load, which never lies below the deck, or, the load taken off, at the deck of the empty table. That
+/// nobody pushes higher is assumed.
+///
+/// What only the empty table does not stand is told, and no more: raised and empty it is lowered before it is pushed (common practice, no source).
+fn pushed(table: &Table<'_>, way: usize, empty: bool) -> Option<Check> {
+    if empty && table.design.load.mass.steps() <= 0 {
         return None;
     }
-    let check = push(
-        table,
-        way,
-        Rule {
-            id: ["push-along-empty", "push-across-empty"][way],
-            title: ["Empty with the deck up, pushed endways", "Empty with the deck up, pushed sideways"][way],
-            formula: "P h ≤ W a without the load, h to the deck; lower the empty table before you push it",
-            ..PUSH
-        },
-        |stance| stance.empty(),
-    )?;
-    let verdict = if check.verdict == Verdict::Over { Verdict::Watch } else { check.verdict };
-    Some(Check { verdict, ..check })
-}
-
-const PUSH: Rule = Rule {
-    id: "",
-    group: Group::Stability,
-    title: "",
-    weight: Weight::Limit,
-    formula: "",
-    source: MOMENTS,
-    unit: Amount::Force,
-    levers: &[Lever::Casters, Lever::Load],
-};
-
-fn push(table: &Table<'_>, way: usize, rule: Rule, of: impl Fn(Stance) -> Stance) -> Option<Check> {
     let asked = table.design.strength.lean.to_n();
-    let stance = |at: &Loaded<'_>| table.stance(at).map(&of);
-    rule.check(
+    let [id, title] = PUSHES[way][usize::from(empty)];
+    let rule = Rule {
+        id,
+        group: Group::Stability,
+        title,
+        weight: Weight::Limit,
+        formula: if empty {
+            "P h ≤ W a without the load, h to the deck; lower the empty table before you push it"
+        } else {
+            "P h ≤ W a,  h to the load's middle, a from the weight to the nearer wheels at their worst trail"
+        },
+        source: MOMENTS,
+        unit: Amount::Force,
+        levers: &[Lever::Casters, Lever::Load],
+    };
+    let stance = |at: &Loaded<'_>| {
+        let stance = table.stance(at)?;
+        Some(if empty { stance.empty() } else { stance })
+    };
+    let check = rule.check(
         table.levels,
         |at| {
             let stance = stance(at)?;
@@ -275,5 +255,13 @@ fn push(table: &Table<'_>, way: usize, rule: Rule, of: impl Fn(Stance) -> Stance
                 .with(Amount::Size(stance(at).map_or(0.0, |stance| stance.centre)))
                 .and(" above the floor")
         },
-    )
+    )?;
+    let verdict = if empty { check.verdict.max(Verdict::Watch) } else { check.verdict };
+    Some(Check { verdict, ..check })
 }
+
+/// Id and title of a push along and across, with the load and without.
+const PUSHES: [[[&str; 2]; 2]; 2] = [
+    [["push-along", "Pushed endways"], ["push-along-empty", "Empty with the deck up, pushed endways"]],
+    [["push-across", "Pushed sideways"], ["push-across-empty", "Empty with the deck up, pushed sideways"]],
+];

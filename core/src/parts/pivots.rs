@@ -126,8 +126,7 @@ fn cheek_middles(design: &Design, deck: bool) -> [Option<Length>; 2] {
 #[must_use]
 pub fn cheek_laps(design: &Design, deck: bool) -> [Option<Length>; 2] {
     let arm = arm_middle(design, deck);
-    let off = |middle: Length| if middle > arm { middle - arm } else { arm - middle };
-    cheek_middles(design, deck).map(|middle| middle.map(off))
+    cheek_middles(design, deck).map(|middle| middle.map(|middle| (middle - arm).abs()))
 }
 
 /// What lies on a joint's line.

@@ -18,11 +18,13 @@ impl Obstacle {
     }
 }
 
-fn least(length: Length) -> Amount {
+/// A size that is enough as it is shown.
+pub(super) fn least(length: Length) -> Amount {
     Amount::AtLeast(length.to_m())
 }
 
-fn most(length: Length) -> Amount {
+/// A size that is not too much as it is shown.
+pub(super) fn most(length: Length) -> Amount {
     Amount::AtMost(length.to_m())
 }
 

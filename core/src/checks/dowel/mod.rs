@@ -21,9 +21,9 @@ impl Mode {
 
     /// The one that fails first; the first of equals.
     #[must_use]
-    pub fn least(modes: &[Self]) -> Self {
-        let lesser = |least: Self, mode: &Self| if mode.load < least.load { *mode } else { least };
-        modes.iter().fold(Self::new("", f64::INFINITY), lesser)
+    pub fn least(modes: impl IntoIterator<Item = Self>) -> Self {
+        let lesser = |least: Self, mode: Self| if mode.load < least.load { mode } else { least };
+        modes.into_iter().fold(Self::new("", f64::INFINITY), lesser)
     }
 }
 

@@ -1,5 +1,4 @@
 //! How hard the crank is.
-use super::laps::most;
 use super::strength::spot;
 use crate::checks::NEAR;
 use crate::design::Design;
@@ -7,6 +6,7 @@ use crate::mechanics::drive::Action;
 use crate::parts::{crank_out, crank_reach, crank_room, crank_under};
 use crate::quantity::{Amount, Length, Phrase};
 use crate::report::finding::{Cure, Curve, Finding, Grade, Spot};
+use crate::report::relations::most;
 use crate::report::{Report, Station, advice};
 use glam::DVec2;
 

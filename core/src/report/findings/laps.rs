@@ -1,8 +1,9 @@
 //! Whether deck, planks, beams and casters lie on each other.
 use crate::design::Design;
 use crate::parts::{caster_places, deck_reach, plank_end, plank_reach, plate_screws, rail_faces};
-use crate::quantity::{Amount, Kind, Length, Phrase};
+use crate::quantity::{Amount, Length, Phrase};
 use crate::report::finding::{Finding, Grade, Spot};
+use crate::report::relations::{least, most};
 use crate::report::{Report, reach};
 
 /// Less than this no saw keeps to (common practice, no source).
@@ -28,15 +29,6 @@ pub(super) fn laps(report: &Report) -> Vec<Finding> {
     .into_iter()
     .flatten()
     .collect()
-}
-
-/// A size as it may be typed: the least or the most that will do.
-pub(super) fn least(size: Length) -> Amount {
-    Amount::Limit(Kind::Length, size.steps(), i64::MAX / 2)
-}
-
-pub(super) fn most(size: Length) -> Amount {
-    Amount::Limit(Kind::Length, size.steps(), i64::MIN / 2)
 }
 
 fn half(size: Length) -> Length {

@@ -1,8 +1,8 @@
 //! Whether the load's middle stands over the deck.
-use super::laps::{least, most};
 use crate::quantity::{Amount, Length, Phrase};
 use crate::report::Report;
 use crate::report::finding::{Finding, Grade, Spot};
+use crate::report::relations::{least, most};
 
 /// A load whose middle stands past the deck's edge, along or across: nothing keeps it up there, whatever the table carries.
 pub(super) fn beside(report: &Report) -> Vec<Finding> {
